@@ -1,0 +1,123 @@
+// This syrup beside plain sugar: for each stage of a published table, where this syrup reaches that consistency.
+#include <fmt/format.h>
+
+#include "kitchen_options.hpp"
+
+using namespace sirop;
+
+namespace {
+
+/// "name=grams": an ingredient of the pantry, or a pure component.  The reason of a refusal, or nothing.
+std::string add_part(core::mixture& m, const std::string& part) {
+    const auto equals = part.rfind('=');
+    const std::string name = part.substr(0, equals);
+    const std::string amount = equals == std::string::npos ? "" : part.substr(equals + 1);
+    double grams = core::not_a_number;
+    const auto [stop, problem] = std::from_chars(amount.data(), amount.data() + amount.size(), grams);
+    if (problem != std::errc() || stop != amount.data() + amount.size() || !core::grams_limit.holds(grams))
+        return fmt::format("part \"{}\": name=grams is accepted, with grams from 0 to 1e9", part);
+    if (const auto known = core::pantry_composition(name)) {
+        for (std::size_t i = 0; i < core::component_count; ++i) m.grams[i] += grams * (*known)[i];
+    } else if (const auto pure = core::find_component(name)) {
+        m[*pure] += grams;
+    } else {
+        return fmt::format("part \"{}\": unknown; an ingredient of the pantry or a component is accepted", name);
+    }
+    return {};
+}
+
+/// Degrees of a point or a range, in both scales.
+std::string degrees(double low, double high) {
+    if (!std::isfinite(low) || !std::isfinite(high)) return "-";
+    if (high - low < 0.05) return fmt::format("{:.1f} °C  {:.0f} °F", low, core::celsius_to_fahrenheit(low));
+    return fmt::format("{:.1f}-{:.1f} °C  {:.0f}-{:.0f} °F", low, high, core::celsius_to_fahrenheit(low),
+                       core::celsius_to_fahrenheit(high));
+}
+
+}  // namespace
+
+int main(int argc, char** argv) {
+    CLI::App app{"A syrup beside plain sugar, against a stage table.", "check_syrup"};
+    std::vector<std::string> parts;
+    std::string name = "us 2004";
+    double solids = 0.0, boils = 0.0;
+    app.add_option("parts", parts, "name=grams of ingredients or components, such as \"glucose syrup 42 DE=60\"")
+        ->required();
+    auto* by_solids =
+        app.add_option("--solids-percent", solids, "Water is set to give the syrup phase these solids")
+            ->check(CLI::Range(1.0, 99.5));
+    app.add_option("--boils-celsius", boils, "Water is set to let it boil at this temperature")
+        ->excludes(by_solids);
+    app.add_option("--table", name, "Which published table; stage_chart --list")->capture_default_str();
+    const kitchen::options where(app);
+    app.footer(kitchen::cautions);
+    if (const int status = kitchen::parse(app, argc, argv); status >= 0) return status;
+
+    core::mixture syrup;
+    for (const auto& part : parts)
+        if (const auto why = add_part(syrup, part); !why.empty()) return fmt::print(stderr, "{}\n", why), 2;
+    const auto* table = core::find_stage_table(name);
+    if (table == nullptr) return fmt::print(stderr, "table: \"{}\" is unknown; see stage_chart --list\n", name), 2;
+    if (!(syrup.dissolved() > 0.0))
+        return fmt::print(stderr, "parts: nothing that dissolves; at least one sugar or syrup is needed\n"), 2;
+
+    const double pa = in_pascals(where.pressure());
+    if (app.count("--solids-percent") > 0) syrup[component::water] = syrup.dissolved() * (100.0 / solids - 1.0);
+    if (app.count("--boils-celsius") > 0) {
+        const double last = core::highest_answer_celsius(syrup, pa);
+        const auto water = core::water_at_boil(syrup, boils, pa);
+        if (!water.computed() || boils > last) {
+            fmt::print(stderr, "--boils-celsius: {} is outside {:.2f} to {:.1f} °C for this syrup here\n", boils,
+                       core::water_boils_celsius(pa), last);
+            return 2;
+        }
+        syrup[component::water] = water.value;
+    }
+    const auto boils_at = core::boiling_celsius(syrup, pa);
+    if (!boils_at.computed())
+        return fmt::print(stderr, "parts: too dry to boil within the model; add water or give --solids-percent\n"),
+               2;
+
+    fmt::print("This syrup: {:.1f} % solids in its syrup phase, {:.1f} % water in all\n",
+               100.0 * syrup.syrup_solids(), core::percent(syrup.water(), syrup.total()));
+    fmt::print("  boils at {} ({:.1f} to {:.1f} °C) at {:.0f} hPa\n", core::both_scales(boils_at.value),
+               boils_at.low, boils_at.high, 0.01 * pa);
+    const auto activity = core::water_activity(syrup, 20.0);
+    fmt::print("  water activity at 20 °C {:.2f} ({:.2f} to {:.2f})\n", activity.value, activity.low,
+               activity.high);
+    const auto brix = core::brix_of_syrup(syrup);
+    if (std::isfinite(brix)) fmt::print("  a refractometer reads {:.1f} Brix at 20 °C\n", brix);
+    const auto flow = core::log10_viscosity(syrup, 20.0);
+    fmt::print("  at 20 °C: {}\n", core::word_for(std::pow(10.0, flow.value)).word);
+
+    fmt::print("\nTable \"{}\" at {:.0f} hPa, and where this syrup is as stiff in cold water\n\n", table->name,
+               0.01 * pa);
+    fmt::print("{:<28}{:<30}{:<30}{}\n", "stage", "plain sugar", "this syrup", "its water, %");
+    for (const auto& row : table->rows) {
+        double plain[2], mine[2], water[2];
+        for (int i = 0; i < 2; ++i) {
+            const double sea_level = i == 0 ? row.low_celsius : row.high_celsius;
+            const auto like = core::plain_syrup_boiling(sea_level, formula::standard_atmosphere);
+            plain[i] = core::carried_celsius(sea_level, formula::standard_atmosphere, pa);
+            const double held = like.water() > 0.0
+                                    ? core::water_of_consistency(syrup, core::log10_viscosity(like, 20.0).value)
+                                    : core::not_a_number;
+            const auto same = syrup.with_water(held);
+            mine[i] = std::isfinite(held) ? core::boiling_celsius(same, pa).value : core::not_a_number;
+            water[i] = core::percent(same.water(), same.total());
+        }
+        const bool known = std::isfinite(plain[0]) && std::isfinite(plain[1]);
+        const bool reached = std::isfinite(mine[0]) && std::isfinite(mine[1]);
+        fmt::print("{:<28}{:<30}{:<30}{}\n", row.name,
+                   known ? degrees(plain[0], plain[1]) : degrees(row.low_celsius, row.high_celsius) + " *",
+                   reached ? degrees(mine[0], mine[1]) : "-",
+                   !reached                     ? "-"
+                   : water[0] - water[1] < 0.05 ? fmt::format("{:.1f}", water[0])
+                                                : fmt::format("{:.1f} - {:.1f}", water[0], water[1]));
+    }
+    fmt::print(
+        "\n* beyond the model: the table's own temperature at sea level.  - no water content gives this.\n"
+        "Consistency is uncertain by a factor of 3 and more, a stage by some 2 °C.\n\n{}",
+        kitchen::cautions);
+    return 0;
+}

@@ -1,0 +1,139 @@
+// What to watch: cautions (safety, graining, keeping) and notes (extrapolation, assumptions) from a prediction.
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "cook.hpp"
+
+namespace sirop::core {
+
+inline constexpr std::string_view burn_caution =
+    "Hot sugar sticks and burns deep: deep pan, long sleeves, nobody else near. On a burn: cool running water for "
+    "20 "
+    "minutes, no ice, do not pull off stuck sugar.";
+inline constexpr std::string_view steam_caution =
+    "Liquid added to hot sugar bursts into steam: take the pan off the heat, warm the liquid, add it in parts, at "
+    "arm's length.";
+inline constexpr std::string_view keeping_deferral =
+    "Water activity is a screening figure: for keeping and sale follow your food code and a tested process.";
+
+/// Supersaturation of sucrose above which a syrup may grain by itself (metastable zone 1.2 to 1.3; recalled,
+/// confidence medium).
+inline constexpr double graining_supersaturation = 1.3;
+
+/// Share of the dissolved sugars that hinder the graining of sucrose: everything but sucrose, lactose and salts.
+inline double hindering_share(const mixture& m) {
+    const double sugars = m.dissolved() - m[component::salt] - m[component::minerals];
+    return sugars > 0.0 ? (sugars - m[component::sucrose] - m[component::lactose]) / sugars : 0.0;
+}
+
+inline void add_cautions(prediction& p, const batch& b) {
+    auto& out = p.cautions;
+    const auto& f = p.finished;
+    out.emplace_back(burn_caution);
+    if (in_the_pan(b.off_heat).water() > 0.02 * p.off_heat_grams) out.emplace_back(steam_caution);
+    if (f.water_flashed_grams.value > 0.0)
+        out.push_back("The additions boil up: about " + fixed(f.water_flashed_grams.value, 1) +
+                      " g of water leaves as steam (" + fixed(1.6 * f.water_flashed_grams.value, 0) +
+                      " litres) at " + both_scales(f.mixed_celsius, 0) + ".");
+
+    const bool glass = f.glass_transition_celsius.value > b.serve_celsius;
+    if (f.sucrose_supersaturation > graining_supersaturation && !glass) {
+        const double share = hindering_share(f.contents);
+        const std::string what = "Graining: at " + both_scales(std::fmax(b.serve_celsius, 0.0), 0) + " it holds " +
+                                 fixed(f.sucrose_supersaturation, 1) +
+                                 " times the sucrose that its water alone dissolves";
+        if (share >= 0.5)
+            out.push_back(what + "; the other sugars, " + fixed(100.0 * share, 0) +
+                          " % of all, hinder crystals (trade rule: at least as much as the sugar).");
+        else
+            out.push_back(
+                what + ", and other sugars are only " + fixed(100.0 * share, 0) +
+                " % of all (trade rule: at least as much glucose syrup solids as sugar). Replace sugar by "
+                "glucose syrup or invert sugar, do not stir while it cools, keep crystals out.");
+    }
+    if (f.lactose_supersaturation > 2.0 && !glass)
+        out.push_back("Sandiness: it holds " + fixed(f.lactose_supersaturation, 1) +
+                      " times the lactose that its water alone dissolves; lactose may crystallize in storage.");
+    if (f.undissolved_sugar_grams > 0.05)
+        out.push_back("About " + fixed(f.undissolved_sugar_grams, 1) +
+                      " g of the sugar added off the heat stays undissolved.");
+
+    const auto& aw = f.water_activity_at_serving;
+    if (aw.computed() && f.at_serving.ice == 0.0) {
+        std::string keeping = "Keeping: water activity " + fixed(aw.value, 2) + " (" + fixed(aw.low, 2) + " to " +
+                              fixed(aw.high, 2) + ") at " + both_scales(b.serve_celsius, 0) + ", ";
+        if (aw.high > 0.85)
+            keeping += "not safely under 0.85: treat it as perishable and chill it";
+        else if (aw.high > 0.80)
+            keeping += "under 0.85, but moulds and yeasts can grow";
+        else if (aw.high > 0.60)
+            keeping +=
+                "too dry for bacteria and most moulds; sugar-tolerant yeasts and moulds can still grow above 0.60";
+        else
+            keeping += "too dry for growth; it draws moisture, so keep it closed and dry";
+        out.push_back(keeping + " (limits: Beuchat 1981). " + std::string(keeping_deferral));
+    } else {
+        out.emplace_back(keeping_deferral);
+    }
+}
+
+inline void add_notes(prediction& p, const batch& b) {
+    auto& out = p.notes;
+    const auto& f = p.finished;
+    const auto& m = p.cooked.contents;
+    const double dry_solids = m.syrup_solids();
+    if (dry_solids > 0.97)
+        out.emplace_back(
+            "Extrapolation: beyond 97 % solids of the syrup phase the sucrose model is continued; above "
+            "that, inversion and browning make the boiling point ill-defined.");
+    if (p.cooked.celsius > 170.0)
+        out.emplace_back(
+            "Extrapolation: above 170 °C no isotherm is fitted, and sugar turns to caramel, which is not "
+            "modelled.");
+    const double other =
+        m[component::protein] + m[component::starch] + m[component::fibre] + m[component::cocoa_solids];
+    if (other > 0.005 * m.total())
+        out.emplace_back(
+            "Extrapolation: milk protein, starch, fibre and cocoa are taken to hold water as at 25 °C; "
+            "they hold little of it, but their data are the weakest here.");
+    if (m[component::glucose] + m[component::fructose] + m[component::galactose] > 0.05 * m.dissolved())
+        out.emplace_back(
+            "Extrapolation: above 100 °C the glucose model is used beyond its fit (fructose as glucose).");
+    if (m[component::protein] > 0.01 * m.total())
+        out.emplace_back(
+            "Milk protein can also gel: the set may be firmer than its viscosity, within the interval.");
+    if (!std::isfinite(f.brix_of_syrup_phase.value))
+        out.emplace_back("brix_of_syrup_phase cannot be given: the refractometer scale ends at 95 %.");
+    if (!std::isfinite(p.stage.sea_level_celsius))
+        out.emplace_back(
+            "The table is read at the temperature as it stands: plain syrup would be beyond 99.5 % solids "
+            "there, where the chart names colours.");
+    if (p.stage.by_consistency != p.stage.by_temperature && !p.stage.by_consistency.empty())
+        out.push_back(
+            "The table speaks of plain sugar; this batch has the consistency that plain syrup reaches at " +
+            (std::isfinite(p.stage.plain_syrup_celsius) ? both_scales(p.stage.plain_syrup_celsius)
+                                                        : std::string("the end of the table")) +
+            " at sea level.");
+    if (f.at_serving.ice > 0.0)
+        out.push_back("At the serving temperature " + fixed(percent(f.at_serving.ice, f.contents.water()), 0) +
+                      " % of the water is ice; viscosity and activity are those of the frozen batch.");
+    if (f.contents.fat() > 0.40 * f.contents.total())
+        out.emplace_back(
+            "More than 40 % fat: the syrup may no longer be the continuous phase, and fat may separate.");
+    if (p.off_heat_grams == 0.0 && b.pressure_pa > 0.0)
+        out.emplace_back(
+            "The cook ends when the batch reaches the temperature: pour it off at once, or it boils on.");
+}
+
+/// The prediction with its cautions and notes.
+inline outcome<prediction> predict_with_advice(const batch& b, const stage_table& table) {
+    auto answer = predict(b, table);
+    if (!answer) return answer;
+    add_cautions(*answer.value, b);
+    add_notes(*answer.value, b);
+    return answer;
+}
+
+}  // namespace sirop::core

@@ -1,0 +1,226 @@
+// Water held by one gram of a component at a water activity and a temperature: five forms of isotherm, their
+// ranges, their continuation beyond them, and their uncertainty.
+#pragma once
+
+#include <array>
+#include <cmath>
+
+#include "../formula/isotherm.hpp"
+#include "components.hpp"
+#include "solve.hpp"
+
+namespace sirop::core {
+
+/// Which curve of a component: the model itself, or one of the edges of its uncertainty.
+enum class curve : signed char { low = -1, best = 0, high = 1 };
+
+inline constexpr double min_model_celsius = -30.0;
+inline constexpr double max_model_celsius = 250.0;  ///< flagged beyond 170
+
+namespace detail {
+
+/// Molar masses, g/mol (IUPAC 2021).
+inline constexpr double sucrose_molar_mass = 342.297, glucose_molar_mass = 180.156, sorbitol_molar_mass = 182.172,
+                        glycerol_molar_mass = 92.094, sodium_chloride_molar_mass = 58.443;
+
+/// Beyond 97 % solids the sucrose equation (false minimum of aw below 82 C) is continued as a power law.
+inline constexpr double sucrose_last_water = 3.0 / 97.0;
+
+constexpr double mole_fraction(double water_per_gram, double molar_mass) {
+    return 1.0 / (1.0 + water_per_gram * molar_mass / formula::water_molar_mass);
+}
+
+/// Grams of water per gram at which the decreasing function ln_aw(x) of the solute's mole fraction takes a value.
+/// Solved in logarithms, where the curve is nearly straight: ln(-ln aw) against ln h.
+template <class LnActivity>
+double invert_solution(const LnActivity& ln_activity_of, double ln_aw, double molar_mass,
+                       double least_water = 0.0) {
+    const double target = std::log(-ln_aw);
+    const double h_ideal = formula::water_molar_mass / molar_mass / -std::expm1(ln_aw) * std::exp(ln_aw);
+    const double log_h = solve_monotone(
+        [&](double u) { return std::log(-ln_activity_of(mole_fraction(std::exp(u), molar_mass))) - target; },
+        std::log(h_ideal), least_water > 0.0 ? std::log(least_water) : -30.0, 40.0);
+    return std::exp(log_h);
+}
+
+inline double sucrose_water(double ln_aw, double kelvin) {
+    const double x_last = mole_fraction(sucrose_last_water, sucrose_molar_mass);
+    const double ln_last = formula::starzak_peacock_ln_activity(x_last, kelvin);
+    if (ln_aw >= ln_last)
+        return invert_solution([&](double x) { return formula::starzak_peacock_ln_activity(x, kelvin); }, ln_aw,
+                               sucrose_molar_mass, sucrose_last_water * (1.0 - 1.0e-12));
+    // d ln aw / d ln h at 97 %: the equation's own slope, by central difference free of cancellation at this point
+    constexpr double step = 1.0e-4;
+    const double above = formula::starzak_peacock_ln_activity(
+        mole_fraction(sucrose_last_water * (1.0 + step), sucrose_molar_mass), kelvin);
+    const double below = formula::starzak_peacock_ln_activity(
+        mole_fraction(sucrose_last_water * (1.0 - step), sucrose_molar_mass), kelvin);
+    const double slope = (above - below) / (std::log1p(step) - std::log1p(-step));
+    return sucrose_last_water * std::exp((ln_aw - ln_last) / slope);
+}
+
+/// chi and the two densities: our estimate (the form is published), see formula/isotherm.hpp.
+inline constexpr double chain_chi = 0.5, chain_chi_error = 0.1, chain_density = 1.55, chain_water_density = 1.0;
+
+constexpr double chain_volume_fraction(double water_per_gram) {
+    return 1.0 / (1.0 + water_per_gram * chain_density / chain_water_density);
+}
+
+inline double chain_water(double ln_aw, double units) {
+    const double n = (162.141 * units + 18.015) / (chain_density * 18.05);
+    const double target = std::log(-ln_aw);
+    const double log_h = solve_monotone(
+        [&](double u) {
+            const double f = chain_volume_fraction(std::exp(u));
+            return std::log(-formula::flory_huggins_ln_activity(f, n, chain_chi)) - target;
+        },
+        std::log(0.2), -30.0, 40.0);
+    return std::exp(log_h);
+}
+
+/// Salt: Pitzer to 6 mol/kg, then h = h6 (aw/aw6)^1.66 (our estimate; within 5 % of Tang, Tridico & Fung 1997,
+/// recalled).
+inline double salt_water(double ln_aw) {
+    constexpr double last = 6.0, exponent = 1.66;
+    constexpr double grams_per_mole = 1.0e-3 * sodium_chloride_molar_mass;
+    const double ln_last = formula::sodium_chloride_ln_activity(last);
+    const double h_last = 1.0 / (last * grams_per_mole);
+    if (ln_aw < ln_last) return h_last * std::exp(exponent * (ln_aw - ln_last));
+    const double target = std::log(-ln_aw);
+    const double log_m = solve_monotone(
+        [&](double u) { return std::log(-formula::sodium_chloride_ln_activity(std::exp(u))) - target; },
+        std::log(-ln_aw / 0.036), -40.0, std::log(last) + 1.0e-9);
+    return 1.0 / (std::exp(log_m) * grams_per_mole);
+}
+
+struct gab_constants {
+    double m0, c, k;
+};
+
+/// Casein, native starch (also for fibre) and defatted cocoa solids at 25 C: recalled ranges, confidence low.
+constexpr gab_constants gab_of(component c) {
+    if (c == component::protein) return {6.5, 10.0, 0.80};
+    if (c == component::cocoa_solids) return {4.5, 15.0, 0.80};
+    return {9.5, 20.0, 0.73};
+}
+
+/// A broken line through (solids fraction, value) points, flat outside them.
+template <std::size_t N>
+constexpr double broken_line(const std::array<std::array<double, 2>, N>& points, double x) {
+    if (x <= points[0][0]) return points[0][1];
+    for (std::size_t i = 1; i < N; ++i)
+        if (x <= points[i][0])
+            return points[i - 1][1] +
+                   (points[i][1] - points[i - 1][1]) * (x - points[i - 1][0]) / (points[i][0] - points[i - 1][0]);
+    return points[N - 1][1];
+}
+
+}  // namespace detail
+
+/// Grams of water that one gram of a component holds at ln aw < 0 and a temperature in K, by its best model.
+/// Ranges: docs/theory.md.  Water and fat hold none.
+inline double water_held(const component_data& c, double ln_aw, double kelvin) {
+    using namespace detail;
+    switch (c.isotherm) {
+        case isotherm_kind::sucrose:
+            return sucrose_water(ln_aw, kelvin);
+        case isotherm_kind::monosaccharide:
+            return invert_solution(
+                [&](double x) { return formula::uniquac_ln_activity(x, kelvin, formula::uniquac_glucose); }, ln_aw,
+                glucose_molar_mass);
+        case isotherm_kind::chain:
+            return chain_water(ln_aw, c.units);
+        case isotherm_kind::sorbitol:
+            return invert_solution([](double x) { return formula::norrish_ln_activity(x, -1.65); }, ln_aw,
+                                   sorbitol_molar_mass);
+        case isotherm_kind::glycerol:
+            return invert_solution([&](double x) { return formula::glycerol_ln_activity(x, kelvin); }, ln_aw,
+                                   glycerol_molar_mass);
+        case isotherm_kind::electrolyte:
+            return c.units * salt_water(ln_aw);
+        case isotherm_kind::solid: {
+            const auto g = gab_of(c.id);
+            return formula::gab_water(std::exp(ln_aw), g.m0, g.c, g.k);
+        }
+        case isotherm_kind::none:
+            break;
+    }
+    return 0.0;
+}
+
+/// Relative uncertainty of ln aw of a component that holds h grams of water per gram: the model's stated trust.
+/// Sucrose: +-0.2 K of boiling point to 75 %, 0.5 K at 85, 2 K at 90, 4 K to 97, 10 K beyond, and the spread of
+/// the two published models when cold; the others are our estimates (glucose: UNIQUAC against Norrish; chains: chi
+/// +- 0.1; solids, minerals, acid: weakest data).
+inline double ln_activity_uncertainty(const component_data& c, double ln_aw, double kelvin, double h) {
+    using namespace detail;
+    using line = std::array<std::array<double, 2>, 5>;
+    const double solids = 1.0 / (1.0 + h);
+    switch (c.isotherm) {
+        case isotherm_kind::sucrose: {
+            constexpr line hot = {{{0.75, 0.03}, {0.85, 0.036}, {0.90, 0.09}, {0.97, 0.12}, {1.0, 0.15}}};
+            constexpr line spread = {{{0.75, 0.0}, {0.80, 0.02}, {0.85, 0.06}, {0.90, 0.10}, {0.97, 0.10}}};
+            const double cold = std::fmin(std::fmax((373.15 - kelvin) / 75.0, 0.0), 1.0);
+            const double table_sugar = broken_line(hot, solids) + cold * broken_line(spread, solids);
+            return c.id == component::sucrose ? table_sugar : 1.25 * table_sugar;
+        }
+        case isotherm_kind::monosaccharide: {
+            constexpr line mono = {{{0.60, 0.02}, {0.75, 0.06}, {0.85, 0.10}, {0.90, 0.15}, {0.97, 0.20}}};
+            return c.id == component::acid ? std::fmax(0.2, broken_line(mono, solids)) : broken_line(mono, solids);
+        }
+        case isotherm_kind::chain: {
+            const double f = chain_volume_fraction(h);
+            return std::fmin(0.5, chain_chi_error * f * f / -ln_aw);
+        }
+        case isotherm_kind::electrolyte:
+            // in units of salt: minerals hold c.units as much
+            return (c.id == component::minerals ? 0.15 : 0.0) +
+                   broken_line(std::array<std::array<double, 2>, 2>{{{0.2596, 0.02}, {0.40, 0.10}}},
+                               1.0 / (1.0 + h / c.units));
+        case isotherm_kind::glycerol:
+            return 0.05;
+        case isotherm_kind::sorbitol:
+            return 0.10;
+        case isotherm_kind::solid:
+            return 0.25;
+        case isotherm_kind::none:
+            break;
+    }
+    return 0.0;
+}
+
+/// The same as water_held along one edge of the uncertainty: h(aw^(1+r)) and h(aw^(1-r)).
+inline double water_held(const component_data& c, double ln_aw, double kelvin, curve side) {
+    const double h = water_held(c, ln_aw, kelvin);
+    if (side == curve::best || c.isotherm == isotherm_kind::none) return h;
+    const double r = ln_activity_uncertainty(c, ln_aw, kelvin, h);
+    return water_held(c, ln_aw * (side == curve::low ? 1.0 + r : 1.0 - r), kelvin);
+}
+
+/// Whether the component's model is used inside the range it was fitted in.
+inline grade isotherm_grade(const component_data& c, double ln_aw, double kelvin) {
+    const double celsius = kelvin - formula::zero_celsius;
+    switch (c.isotherm) {
+        case isotherm_kind::sucrose: {
+            const double last = formula::starzak_peacock_ln_activity(
+                detail::mole_fraction(detail::sucrose_last_water, detail::sucrose_molar_mass), kelvin);
+            return celsius >= -20.0 && celsius <= 150.0 && ln_aw >= last ? grade::fine : grade::extrapolated;
+        }
+        case isotherm_kind::monosaccharide:
+            return celsius >= -20.0 && celsius <= 100.0 ? grade::fine : grade::extrapolated;
+        case isotherm_kind::solid:
+            return celsius >= 0.0 && celsius <= 60.0 ? grade::fine : grade::extrapolated;
+        case isotherm_kind::electrolyte:
+            return celsius <= 60.0 && ln_aw >= formula::sodium_chloride_ln_activity(6.0) ? grade::fine
+                                                                                         : grade::extrapolated;
+        case isotherm_kind::sorbitol:
+            return celsius <= 60.0 ? grade::fine : grade::extrapolated;
+        case isotherm_kind::glycerol:
+        case isotherm_kind::chain:
+        case isotherm_kind::none:
+            break;
+    }
+    return grade::fine;
+}
+
+}  // namespace sirop::core

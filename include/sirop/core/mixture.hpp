@@ -1,0 +1,360 @@
+// A composition, and what follows from it by the additive-water rule: water at the boil, boiling point, water
+// activity, freezing point; and the properties of its syrup phase: density, Brix, glass transition, viscosity.
+#pragma once
+
+#include <array>
+#include <cmath>
+
+#include "../formula/density.hpp"
+#include "../formula/glass.hpp"
+#include "../formula/heat.hpp"
+#include "../formula/refraction.hpp"
+#include "../formula/solubility.hpp"
+#include "isotherm.hpp"
+
+namespace sirop::core {
+
+using masses = std::array<double, component_count>;  ///< grams of each component
+
+/// Grams of everything in the pot.  Crystals are sugar that is there but not dissolved: neither syrup nor
+/// water-holding.
+struct mixture {
+    masses grams{};
+    double sucrose_crystals = 0.0;
+    double lactose_crystals = 0.0;
+    double ice = 0.0;
+
+    double& operator[](component c) { return grams[index_of(c)]; }
+    double operator[](component c) const { return grams[index_of(c)]; }
+
+    double water() const { return (*this)[component::water]; }
+    double fat() const { return (*this)[component::fat]; }
+    double crystals() const { return sucrose_crystals + lactose_crystals; }
+
+    double sum(phase where) const {
+        double total = 0.0;
+        for (const auto& c : components)
+            if (c.where == where) total += (*this)[c.id];
+        return total;
+    }
+    double dissolved() const { return sum(phase::dissolved); }
+    double total() const { return water() + dissolved() + sum(phase::suspended) + fat() + crystals() + ice; }
+
+    /// Mass fraction of dissolved solids in the syrup phase; NaN without a syrup phase.
+    double syrup_solids() const {
+        const double solids = dissolved();
+        return solids / (solids + water());
+    }
+
+    mixture with_water(double grams_of_water) const {
+        mixture m = *this;
+        m[component::water] = grams_of_water;
+        return m;
+    }
+
+    mixture& operator+=(const mixture& other) {
+        for (std::size_t i = 0; i < component_count; ++i) grams[i] += other.grams[i];
+        sucrose_crystals += other.sucrose_crystals;
+        lactose_crystals += other.lactose_crystals;
+        ice += other.ice;
+        return *this;
+    }
+};
+
+inline constexpr double boiling_floor_kelvin = 1.0e-9;  ///< smallest boiling-point elevation that is told apart
+inline constexpr double min_freezing_celsius = -30.0;
+
+/// Grams of water that the mixture's solids hold at ln aw < 0 and T in K; its own water does not enter.
+inline double water_held(const mixture& m, double ln_aw, double kelvin, curve side = curve::best) {
+    double total = 0.0, like_sucrose = -1.0, like_glucose = -1.0;
+    for (const auto& c : components) {
+        const double grams = m[c.id];
+        if (grams <= 0.0 || c.isotherm == isotherm_kind::none) continue;
+        double h;
+        // Sugars that share a curve share its solution.
+        if (side == curve::best && c.isotherm == isotherm_kind::sucrose)
+            h = like_sucrose >= 0.0 ? like_sucrose : (like_sucrose = water_held(c, ln_aw, kelvin));
+        else if (side == curve::best && c.isotherm == isotherm_kind::monosaccharide)
+            h = like_glucose >= 0.0 ? like_glucose : (like_glucose = water_held(c, ln_aw, kelvin));
+        else
+            h = water_held(c, ln_aw, kelvin, side);
+        total += grams * h;
+    }
+    return total;
+}
+
+inline bool holds_water(const mixture& m) {
+    for (const auto& c : components)
+        if (c.isotherm != isotherm_kind::none && m[c.id] > 0.0) return true;
+    return false;
+}
+
+/// The worst grade of the isotherms that hold at least one part in a hundred of the mixture's water.
+inline grade isotherms_grade(const mixture& m, double ln_aw, double kelvin) {
+    const double all = water_held(m, ln_aw, kelvin);
+    grade g = kelvin - formula::zero_celsius > 170.0 ? grade::extrapolated : grade::fine;
+    for (const auto& c : components) {
+        if (m[c.id] <= 0.0 || c.isotherm == isotherm_kind::none) continue;
+        if (m[c.id] * water_held(c, ln_aw, kelvin) >= 0.01 * all) g = worst(g, isotherm_grade(c, ln_aw, kelvin));
+    }
+    return g;
+}
+
+inline double water_boils_celsius(double pressure_pa) {
+    return formula::saturation_temperature(pressure_pa) - formula::zero_celsius;
+}
+
+/// ln aw of whatever boils at a temperature in C under a pressure in Pa: ln(P/psat(T)).
+/// Within 2 K of boiling water the logarithm would cancel, so the slope of ln psat is integrated over the
+/// elevation (Gauss-Legendre, 3 points: exact to rounding there).
+inline double ln_activity_at_boil(double celsius, double pressure_pa) {
+    const double elevation = celsius - water_boils_celsius(pressure_pa);
+    const double kelvin = celsius + formula::zero_celsius;
+    if (elevation > 2.0) return std::log(pressure_pa / formula::saturation_pressure(kelvin));
+    const auto slope = [&](double share) {
+        const double t = kelvin - share * elevation;
+        return formula::saturation_slope(t) / formula::saturation_pressure(t);
+    };
+    constexpr double node = 0.38729833462074169;  // sqrt(3/5)/2
+    return -elevation / 18.0 * (5.0 * slope(0.5 - node) + 8.0 * slope(0.5) + 5.0 * slope(0.5 + node));
+}
+
+/// Grams of water that the mixture holds when it boils at a temperature and a pressure.
+/// Not computed at or below the boiling point of water, above max_model_celsius, or if nothing holds water.
+inline estimate water_at_boil(const mixture& m, double celsius, double pressure_pa) {
+    const double ln_aw = ln_activity_at_boil(celsius, pressure_pa);
+    if (!(ln_aw < 0.0) || !(celsius <= max_model_celsius) || !holds_water(m)) return {};
+    const double kelvin = celsius + formula::zero_celsius;
+    return between(water_held(m, ln_aw, kelvin), water_held(m, ln_aw, kelvin, curve::low),
+                   water_held(m, ln_aw, kelvin, curve::high), isotherms_grade(m, ln_aw, kelvin));
+}
+
+namespace detail {
+
+/// ln aw of a mixture with its own water, at T in K: one monotone solve in ln(-ln aw) against ln(water).
+inline double ln_activity(const mixture& m, double kelvin, curve side) {
+    const double target = std::log(m.water());
+    const double v = solve_monotone(
+        [&](double u) { return std::log(water_held(m, -std::exp(u), kelvin, side)) - target; }, -1.0, -25.0, 3.0);
+    return -std::exp(v);
+}
+
+/// Boiling point in C, one monotone solve in the logarithm of the elevation.
+inline double boiling_celsius(const mixture& m, double pressure_pa, curve side) {
+    const double base = water_boils_celsius(pressure_pa);
+    const double target = std::log(m.water());
+    const double v = solve_monotone(
+        [&](double u) {
+            const double celsius = base + std::exp(u);
+            const double ln_aw = ln_activity_at_boil(celsius, pressure_pa);
+            if (!(ln_aw < 0.0)) return 100.0;  // less elevation than can be told apart: more water than any
+            return std::log(water_held(m, ln_aw, celsius + formula::zero_celsius, side)) - target;
+        },
+        2.0, std::log(boiling_floor_kelvin), std::log(max_model_celsius - base));
+    return base + std::exp(v);
+}
+
+/// Temperature in C at which the mixture's activity is that of ice.
+inline double freezing_celsius(const mixture& m, curve side) {
+    const double target = std::log(m.water());
+    const double v = solve_monotone(
+        [&](double u) {
+            const double kelvin = formula::zero_celsius - std::exp(u);
+            return std::log(water_held(m, formula::ice_ln_activity(kelvin), kelvin, side)) - target;
+        },
+        1.0, -18.0, std::log(-min_freezing_celsius));
+    return -std::exp(v);
+}
+
+}  // namespace detail
+
+/// Boiling point, C, under a pressure in Pa.  Not computed for a mixture that would boil above max_model_celsius.
+inline estimate boiling_celsius(const mixture& m, double pressure_pa) {
+    if (!(m.water() > 0.0)) return {};
+    const double base = water_boils_celsius(pressure_pa);
+    if (!holds_water(m)) return exactly(base);
+    const double value = detail::boiling_celsius(m, pressure_pa, curve::best);
+    if (!std::isfinite(value)) return {};
+    return between(value, detail::boiling_celsius(m, pressure_pa, curve::low),
+                   detail::boiling_celsius(m, pressure_pa, curve::high),
+                   isotherms_grade(m, ln_activity_at_boil(value, pressure_pa), value + formula::zero_celsius));
+}
+
+/// Water activity at a temperature in C, all the water being liquid.
+inline estimate water_activity(const mixture& m, double celsius) {
+    if (!(m.water() > 0.0)) return {};
+    if (!holds_water(m)) return exactly(1.0);
+    const double kelvin = celsius + formula::zero_celsius;
+    const double ln_aw = detail::ln_activity(m, kelvin, curve::best);
+    if (!std::isfinite(ln_aw)) return {};
+    return between(std::exp(ln_aw), std::exp(detail::ln_activity(m, kelvin, curve::low)),
+                   std::exp(detail::ln_activity(m, kelvin, curve::high)), isotherms_grade(m, ln_aw, kelvin));
+}
+
+/// Temperature, C, at which ice begins to form; not computed below min_freezing_celsius.
+inline estimate freezing_celsius(const mixture& m) {
+    if (!(m.water() > 0.0)) return {};
+    if (!holds_water(m)) return exactly(0.0);
+    const double value = detail::freezing_celsius(m, curve::best);
+    if (!std::isfinite(value)) return {};
+    const double kelvin = value + formula::zero_celsius;
+    return between(value, detail::freezing_celsius(m, curve::low), detail::freezing_celsius(m, curve::high),
+                   isotherms_grade(m, formula::ice_ln_activity(kelvin), kelvin));
+}
+
+/// The mixture at a temperature: below its freezing point part of the water is ice, and the rest is what the
+/// solids hold at the activity of ice.
+inline mixture at_temperature(const mixture& m, double celsius) {
+    if (!(celsius < 0.0) || !holds_water(m)) return m;
+    const double kelvin = celsius + formula::zero_celsius;
+    const double held = water_held(m, formula::ice_ln_activity(kelvin), kelvin);
+    if (held >= m.water()) return m;
+    mixture frozen = m.with_water(held);
+    frozen.ice += m.water() - held;
+    return frozen;
+}
+
+/// Glass transition of the syrup phase, C.  Gordon-Taylor for each sugar with water, and for the mixture
+/// Tg = sum (w/k) Tg / sum (w/k), exact for each binary.  Salt, minerals and solids do not count.
+/// Uncertain by 5 K (definitions differ between sources).  NaN without a syrup phase.
+inline double glass_celsius(const mixture& m) {
+    double weight = 0.0, sum = 0.0;
+    for (const auto& c : components) {
+        if (c.where != phase::solvent && c.where != phase::dissolved) continue;
+        if (std::isnan(c.glass_celsius)) continue;
+        const double share = m[c.id] / c.glass_constant;
+        weight += share;
+        sum += share * c.glass_celsius;
+    }
+    return sum / weight;
+}
+inline constexpr double glass_error_kelvin = 5.0;
+
+/// Volume, cm3, of the syrup phase at a temperature in C: that of a sucrose syrup of equal solids, each solute's
+/// share of the solids' volume scaled by its own ratio (additive volumes).  Above 100 C the slope at 100 C goes
+/// on.
+inline double syrup_volume(const mixture& m, double celsius) {
+    const double t = std::fmin(std::fmax(celsius, 0.0), 100.0);
+    double ratio = 0.0, solids = 0.0;
+    for (const auto& c : components)
+        if (c.where == phase::dissolved) {
+            solids += m[c.id];
+            ratio += m[c.id] * c.volume_ratio;
+        }
+    const double mass = solids + m.water();
+    const auto volume_at = [&](double tc) {
+        const double water = m.water() / formula::water_density(tc);
+        if (!(solids > 0.0)) return 1000.0 * water;
+        const double sucrose_syrup = mass / formula::sucrose_density(solids / mass, tc);
+        return 1000.0 * (water + (sucrose_syrup - water) * ratio / solids);
+    };
+    if (celsius == t) return volume_at(t);
+    const double slope = t > 50.0 ? volume_at(100.0) - volume_at(99.0) : volume_at(1.0) - volume_at(0.0);
+    return volume_at(t) + slope * (celsius - t);
+}
+
+/// Density, g/cm3, of a linear law of Choi & Okos (kg/m3, C).
+constexpr double linear_density(double at_zero, double slope, double celsius) {
+    return 1.0e-3 * (at_zero + slope * celsius);
+}
+
+/// Volumes, cm3, of what is not syrup, by the densities of Choi & Okos (as in formula/heat.hpp); sugar crystals
+/// 1.587 g/cm3 (common practice, no source).
+inline double fat_volume(const mixture& m, double celsius) {
+    return m.fat() / linear_density(925.59, -0.41757, celsius);
+}
+inline double protein_volume(const mixture& m, double celsius) {
+    return m[component::protein] / linear_density(1329.9, -0.5184, celsius);
+}
+inline double starch_volume(const mixture& m, double celsius) {
+    return m[component::starch] / linear_density(1599.1, -0.31046, celsius);
+}
+inline double particle_volume(const mixture& m, double celsius) {
+    return (m[component::fibre] + m[component::cocoa_solids]) / linear_density(1311.5, -0.36589, celsius) +
+           m.crystals() / 1.587 + m.ice / linear_density(916.89, -0.13071, celsius);
+}
+
+/// Volume, cm3, of everything, by additive volumes.
+inline double volume(const mixture& m, double celsius) {
+    return syrup_volume(m, celsius) + fat_volume(m, celsius) + protein_volume(m, celsius) +
+           starch_volume(m, celsius) + particle_volume(m, celsius);
+}
+
+/// What a refractometer reads on the syrup phase at 20 C, % sucrose: Lorentz-Lorenz refraction of the solids taken
+/// as that of sucrose at equal solids, in the mixture's own volume.  NaN beyond 95 %, where the scale ends.
+inline double brix_of_syrup(const mixture& m) {
+    const double w = m.syrup_solids();
+    if (!(w <= 0.95)) return not_a_number;
+    const double mass = m.dissolved() + m.water();
+    if (!(mass > 0.0)) return not_a_number;
+    const auto refraction_at = [](double s) {
+        return formula::lorentz_lorenz(formula::sucrose_refractive_index(s));
+    };
+    // Refraction per volume of this syrup, from the specific refraction of a sucrose syrup of equal solids.
+    const double specific = refraction_at(w) * 1000.0 / formula::sucrose_density(w, 20.0);
+    const double read = specific * mass / syrup_volume(m, 20.0);
+    const double s = solve_monotone([&](double x) { return refraction_at(x) - read; }, w, 0.0, 0.97);
+    return 100.0 * s;
+}
+
+/// Mass fraction of monosaccharides among the dissolved solids (polyols and acid count with them).
+inline double monosaccharide_share(const mixture& m) {
+    const double solids = m.dissolved();
+    if (!(solids > 0.0)) return 0.0;
+    return (m[component::glucose] + m[component::fructose] + m[component::galactose] + m[component::acid] +
+            m[component::sorbitol] + m[component::glycerol]) /
+           solids;
+}
+
+/// log10 of the viscosity of the syrup phase, Pa s, at a temperature in C, its glass transition shifted by an
+/// error.
+inline double syrup_log10_viscosity(const mixture& m, double celsius, double glass_shift_kelvin = 0.0) {
+    return formula::syrup_log10_viscosity(celsius + formula::zero_celsius,
+                                          glass_celsius(m) + glass_shift_kelvin + formula::zero_celsius,
+                                          m.dissolved() > 0.0 ? m.syrup_solids() : 0.0, monosaccharide_share(m));
+}
+
+/// Enthalpy of the mixture above that of itself at 0 C, J (Choi & Okos; published equations spread by a tenth).
+inline double enthalpy_joule(const mixture& m, double celsius) {
+    double total = 0.0;
+    const auto add = [&](double grams, const formula::heat_capacity_law& law) {
+        total += 1.0e-3 * grams * formula::specific_enthalpy(celsius, law);
+    };
+    for (const auto& c : components) switch (c.heat) {
+            case heat_class::water:
+                add(m[c.id], formula::heat_water);
+                break;
+            case heat_class::carbohydrate:
+                add(m[c.id], formula::heat_carbohydrate);
+                break;
+            case heat_class::protein:
+                add(m[c.id], formula::heat_protein);
+                break;
+            case heat_class::fat:
+                add(m[c.id], formula::heat_fat);
+                break;
+            case heat_class::fibre:
+                add(m[c.id], formula::heat_fibre);
+                break;
+            case heat_class::ash:
+                add(m[c.id], formula::heat_ash);
+                break;
+        }
+    add(m.crystals(), formula::heat_carbohydrate);
+    return total;
+}
+
+/// Supersaturation of sucrose or lactose: its grams per gram of water over those of its own saturated solution.
+/// Simple rule: the other sugars are left out of account.  Sucrose 0..100 C, lactose 0..89 C; NaN outside.
+inline double sucrose_supersaturation(const mixture& m, double celsius) {
+    if (!(celsius >= 0.0 && celsius <= 100.0)) return not_a_number;
+    const double s = formula::sucrose_solubility(celsius);
+    return m[component::sucrose] / m.water() / (s / (1.0 - s));
+}
+inline double lactose_supersaturation(const mixture& m, double celsius) {
+    if (!(celsius >= 0.0 && celsius <= 89.0)) return not_a_number;
+    const double s = formula::lactose_solubility(celsius);
+    return m[component::lactose] / m.water() / (s / (1.0 - s));
+}
+
+}  // namespace sirop::core

@@ -1,0 +1,25 @@
+// Heat content of foods by component.
+#pragma once
+
+namespace sirop::formula {
+
+/// Coefficients of cp = a0 + a1 t + a2 t^2, kJ/(kg K), t in C.
+struct heat_capacity_law {
+    double a0, a1, a2;
+};
+
+// Choi & Okos (1986), as printed in the ASHRAE Handbook, Refrigeration (2006), chapter 9; -40..150 C.
+inline constexpr heat_capacity_law heat_water{4.1289, -9.0864e-5, 5.4731e-6};
+inline constexpr heat_capacity_law heat_carbohydrate{1.5488, 1.9625e-3, -5.9399e-6};
+inline constexpr heat_capacity_law heat_protein{2.0082, 1.2089e-3, -1.3129e-6};
+inline constexpr heat_capacity_law heat_fat{1.9842, 1.4733e-3, -4.8008e-6};
+inline constexpr heat_capacity_law heat_fibre{1.8459, 1.8306e-3, -4.6509e-6};
+inline constexpr heat_capacity_law heat_ash{1.0926, 1.8896e-3, -3.6817e-6};
+
+/// Specific enthalpy above 0 C, J/kg, t in C: the integral of the law.
+template <class Scalar>
+Scalar specific_enthalpy(const Scalar& t, const heat_capacity_law& law) {
+    return 1000.0 * t * (law.a0 + t * (law.a1 / 2.0 + t * law.a2 / 3.0));
+}
+
+}  // namespace sirop::formula
