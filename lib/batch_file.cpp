@@ -29,7 +29,8 @@ std::string tame(std::string_view text) {
 }
 
 std::string in_quotes(std::string_view text) {
-    return "\"" + tame(text) + "\"";
+    std::string out(1, '"');
+    return out.append(tame(text)).append(1, '"');
 }
 
 std::string shown(const json& value) {
@@ -73,7 +74,8 @@ class builder {
         // What the parser found and expected, without its own account of the place; then the word that it stopped
         // at.
         std::string what = problem.what();
-        if (const auto from = what.find(": "); from != std::string::npos) what.erase(0, from + 2);
+        for (const char* prefix : {"] ", ": "})
+            if (const auto from = what.find(prefix); from != std::string::npos) what.erase(0, from + 2);
         if (const auto last_read = what.find("; last read"); last_read != std::string::npos)
             what.resize(last_read);
         std::string plain;
@@ -218,23 +220,23 @@ class field_reader {
     }
 };
 
-/// Names of the pantry that share the longest word of an unknown one.
+/// Up to four names of the pantry that share a word with an unknown one.
 std::string similar_names(std::string_view name) {
     std::string list;
-    std::string_view word;
+    int count = 0;
     for (std::size_t from = 0; from < name.size();) {
         const std::size_t to = std::min(name.find_first_of(" ,", from), name.size());
-        if (to - from > word.size()) word = name.substr(from, to - from);
+        const auto word = name.substr(from, to - from);
         from = to + 1;
+        if (word.size() < 3) continue;
+        for (const auto& row : core::pantry)
+            for (std::size_t i = 0; i + word.size() <= row.name.size() && count < 4; ++i)
+                if (core::same_name(row.name.substr(i, word.size()), word) &&
+                    list.find(in_quotes(row.name)) == std::string::npos) {
+                    list.append(count++ == 0 ? "" : ", ").append(in_quotes(row.name));
+                    break;
+                }
     }
-    if (word.size() < 3) return list;
-    int count = 0;
-    for (const auto& row : core::pantry)
-        for (std::size_t i = 0; i + word.size() <= row.name.size() && count < 4; ++i)
-            if (core::same_name(row.name.substr(i, word.size()), word)) {
-                list += (count++ == 0 ? "" : ", ") + in_quotes(row.name);
-                break;
-            }
     return list;
 }
 

@@ -181,6 +181,42 @@ tidy() {
 }
 export -f tidy
 
+# What a person may rely on: a refusal is exit status 2, nothing on standard output, one line on standard error.
+refusal() {
+    local program=build/release/examples/predict_set out=build/logs/refusal.out err=build/logs/refusal.err status
+    for batch in '{"sirop_batch": 1, "pan": []}' '{' '' '[1]'; do
+        printf '%s' "$batch" | "$program" --json - >"$out" 2>"$err"
+        status=$?
+        [ $status -eq 2 ] && [ ! -s "$out" ] && [ "$(wc -l <"$err")" -eq 1 ] || return 1
+    done
+    "$program" no-such-file.json >"$out" 2>"$err"
+    [ $? -eq 2 ] && [ ! -s "$out" ] && [ "$(wc -l <"$err")" -eq 1 ] || return 1
+    head -c 100000000 /dev/zero | tr '\0' '[' | timeout 20 "$program" - >"$out" 2>"$err"
+    [ "${PIPESTATUS[2]}" -eq 2 ] && [ "$(wc -l <"$err")" -eq 1 ]
+}
+
+# The same file passes as it stands, and with each misuse it must not compile, with our own sentence in the message.
+misuse() {
+    local n words=("" "a pressure is wanted here" "a temperature is wanted here" "a temperature is wanted here")
+    for compiler in g++ clang++; do
+        "$compiler" -std=c++20 -Iinclude -fsyntax-only tests/misuse.cpp || return 1
+        for n in 1 2 3; do
+            "$compiler" -std=c++20 -Iinclude -fsyntax-only -DSIROP_MISUSE=$n tests/misuse.cpp 2>build/logs/misuse.err &&
+                return 1
+            grep -q "sirop: ${words[$n]}" build/logs/misuse.err || return 1
+        done
+    done
+}
+
+# The README's example is the program's own text, and what it says it prints is what it prints.
+readme() {
+    local shown own
+    shown=$(sed -n '/^```cpp$/,/^```$/p' README.md | sed '1d;$d')
+    own=$(sed -n '/\[readme\]/,/\[readme\]/p' examples/first_sauce.cpp | sed '1d;$d' | sed 's/^    //')
+    diff <(printf '%s\n' "$shown") <(printf '%s\n' "$own") || return 1
+    grep -qF "\`$(build/release/examples/first_sauce | head -n 1)\`" README.md
+}
+
 # How each example is run.  The others answer without arguments.
 example_jobs() {
     local source name batch
@@ -191,10 +227,14 @@ example_jobs() {
             for batch in examples/batches/*.json; do
                 printf '%s\n' "predict_set $batch" "predict_set --json $batch"
             done
+        elif [ "$name" = check_syrup ]; then
+            echo "check_syrup sucrose=60 glucose=20 --solids-percent 80 --altitude-metres 1600"
+            echo "check_syrup honey=100 --boils-celsius 112"
         else
             echo "$name"
         fi
     done
+    for name in 0 500 2500; do echo "stage_chart --altitude-metres $name"; done
 }
 example() {
     local words output
@@ -231,6 +271,7 @@ unset SIROP_SWEEP_DIVISOR
 each "headers alone" bash -c 'header_alone "$1"' header < <(header_jobs)
 check "headers twice in a program" headers_twice
 check "declared functions" declared_functions
+check "misuse does not compile" misuse
 each "clang-tidy" bash -c 'tidy "$1"' tidy < <(find lib examples -name '*.cpp' | sort)
 
 if [ $release_built = yes ]; then
@@ -240,6 +281,8 @@ if [ $release_built = yes ]; then
     else
         each "examples" bash -c 'example "$1"' example < <(example_jobs)
     fi
+    check "refusals of predict_set" refusal
+    check "the README's example" readme
     log="$logs/consumers.log"
     bash tests/consumers/run.sh build/release >"$log" 2>&1
     status=$?
@@ -250,7 +293,7 @@ if [ $release_built = yes ]; then
 else
     # They run what the release build makes.
     report "exported symbols: not built" 0 1
-    report "examples: not built" 0 1
+    report "examples, README: not built" 0 1
     report "consumers: not built" 0 1
 fi
 

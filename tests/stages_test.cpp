@@ -34,9 +34,10 @@ const stage_table& table_of(std::string_view name) {
 
 /// The data file writes the French names without accents.
 std::string without_accents(std::string_view name) {
-    std::string plain(name);
-    for (std::size_t at; (at = plain.find("é")) != std::string::npos;) plain.replace(at, 2, "e");
-    return plain;
+    std::string plain;
+    for (std::size_t at; (at = name.find("é")) != std::string_view::npos; name.remove_prefix(at + 2))
+        plain.append(name.substr(0, at)).append(1, 'e');
+    return plain.append(name);
 }
 
 TEST(StageTables, HoldEveryPublishedRowInOrder) {

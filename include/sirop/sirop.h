@@ -3,8 +3,8 @@
  * Every function is reentrant, prints nothing, keeps no global state, never aborts and lets no exception out.
  * Each returns a status: 0 is fine, a positive number is a warning (the result was computed), a negative one an
  * error (results are NaN).  The result goes through the last pointer.  A function whose name ends in _n is the
- * same for n elements, with a status in each result; it returns the worst of them. The unit stands in every name.
- * The header compiles as C99 and as C++. */
+ * same for n elements, with a status in each result; it returns the first error, or else the worst warning. The
+ * unit stands in every name. The header compiles as C99 and as C++. */
 #ifndef SIROP_SIROP_H
 #define SIROP_SIROP_H
 
@@ -92,7 +92,8 @@ SIROP_API const char* sirop_status_text(int32_t status);
 SIROP_API const char* sirop_component_name(int32_t component);
 
 /* The inclusive range that an argument accepts.  Names: "temperature_celsius", "pressure_hpa", "altitude_metres",
- * "water_boils_celsius", "serve_celsius", "added_celsius", "grams", "syrup_solids_percent". */
+ * "water_boils_celsius", "serve_celsius", "added_celsius", "grams", "syrup_solids_percent",
+ * "thermometer_error_kelvin". */
 SIROP_API int32_t sirop_accepted_range(const char* argument, sirop_range* range);
 
 /* Pressure of the kitchen from its altitude (ISO 2533), or from the temperature at which water boils in it
@@ -127,8 +128,9 @@ SIROP_API int32_t sirop_freezing_point_celsius_n(size_t n, const double* grams, 
 
 /* The main job: a batch file (docs/batch-file.md) in, the answer out.
  * batch: batch_bytes bytes of UTF-8 JSON.  table: the stage table's name, null for the default "us 2004".
- * out: receives the answer, or on SIROP_E_BATCH the reason of the refusal in one line, always ending in a NUL.
- * *needed_bytes: the bytes that the whole text takes, its NUL included.  With out_bytes 0, out may be null. */
+ * out: receives the answer, or on SIROP_E_BATCH the reason of the refusal in one line; what is written ends in a
+ * NUL.  On other errors it is left as it was, and *needed_bytes is 0. *needed_bytes: the bytes that the whole text
+ * takes, its NUL included.  With out_bytes 0, out may be null. */
 SIROP_API int32_t sirop_predict_json(const char* batch, size_t batch_bytes, const char* table, char* out,
                                      size_t out_bytes, size_t* needed_bytes);
 /* The same as a readable report for a cook. */

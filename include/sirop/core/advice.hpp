@@ -35,7 +35,8 @@ inline void add_cautions(prediction& p, const batch& b) {
     if (in_the_pan(b.off_heat).water() > 0.02 * p.off_heat_grams) out.emplace_back(steam_caution);
     if (f.water_flashed_grams.value > 0.0)
         out.push_back("The additions boil up: about " + fixed(f.water_flashed_grams.value, 1) +
-                      " g of water leaves as steam (" + fixed(1.6 * f.water_flashed_grams.value, 0) +
+                      " g of water leaves as steam (" +
+                      fixed(1.67 * formula::standard_atmosphere / b.pressure_pa * f.water_flashed_grams.value, 0) +
                       " litres) at " + both_scales(f.mixed_celsius, 0) + ".");
 
     const bool glass = f.glass_transition_celsius.value > b.serve_celsius;
@@ -98,12 +99,21 @@ inline void add_notes(prediction& p, const batch& b) {
         out.emplace_back(
             "Extrapolation: milk protein, starch, fibre and cocoa are taken to hold water as at 25 °C; "
             "they hold little of it, but their data are the weakest here.");
-    if (m[component::glucose] + m[component::fructose] + m[component::galactose] > 0.05 * m.dissolved())
+    if (p.cooked.celsius > 100.0 &&
+        m[component::glucose] + m[component::fructose] + m[component::galactose] > 0.01 * m.dissolved())
         out.emplace_back(
             "Extrapolation: above 100 °C the glucose model is used beyond its fit (fructose as glucose).");
     if (m[component::protein] > 0.01 * m.total())
         out.emplace_back(
             "Milk protein can also gel: the set may be firmer than its viscosity, within the interval.");
+    if (f.contents.syrup_solids() > 0.75)
+        out.emplace_back(
+            "Extrapolation: the viscosity law is fitted to syrups of 75 % solids; beyond, it is carried on "
+            "to the glass, and its range is a factor.");
+    if (!f.freezing_celsius.computed())
+        out.emplace_back("freezing_celsius cannot be given: ice would form below -30 °C, if at all.");
+    if (!std::isfinite(f.lactose_supersaturation))
+        out.emplace_back("lactose_supersaturation cannot be given: lactose is tabulated to 89 °C.");
     if (!std::isfinite(f.brix_of_syrup_phase.value))
         out.emplace_back("brix_of_syrup_phase cannot be given: the refractometer scale ends at 95 %.");
     if (!std::isfinite(p.stage.sea_level_celsius))

@@ -65,7 +65,8 @@ struct component_data {
     double units;           ///< glucose units in the chain (chain), share of the salt curve (electrolyte), else 1
     double glass_celsius;   ///< dry glass transition, see glass_source; NaN where none is used
     double glass_constant;  ///< Gordon-Taylor constant with water
-    double volume_ratio;    ///< specific volume in solution over that of sucrose (our estimate, from memory)
+    double volume_ratio;    ///< specific volume in solution over that of sucrose (glucose: CRC
+                            ///< Handbook densities at 40..60 %; others our estimate, from memory)
     heat_class heat;
     std::string_view glass_source;
 };
@@ -73,7 +74,7 @@ struct component_data {
 namespace detail {
 inline constexpr double no_glass = __builtin_nan("");
 inline constexpr std::string_view roos93 = "Roos, Carbohydr. Res. 238 (1993) 39; recalled, confidence high";
-inline constexpr std::string_view chain_glass = "our estimate from the 77 % corn-syrup viscosity mark";
+inline constexpr std::string_view chain_glass = "our estimate, from the order of the 77 % corn-syrup viscosity";
 inline constexpr std::string_view not_used = "not counted in the glass transition";
 inline constexpr std::string_view acid_glass = "as for a monosaccharide of 11 C; from memory, confidence low";
 inline constexpr std::string_view glycerol_glass =
@@ -85,7 +86,7 @@ inline constexpr std::array<component_data, component_count> components = {{
     // id, name, where, isotherm, units, Tg, k, volume ratio, heat, source of Tg and k
     {component::water, "water", phase::solvent, isotherm_kind::none, 1, -137.15, 1, 1, heat_class::water, "136.0 K, published"},
     {component::sucrose, "sucrose", phase::dissolved, isotherm_kind::sucrose, 1, 62, 5.42, 1, heat_class::carbohydrate, detail::roos93},
-    {component::glucose, "glucose", phase::dissolved, isotherm_kind::monosaccharide, 1, 31, 4.52, 1.006, heat_class::carbohydrate, detail::roos93},
+    {component::glucose, "glucose", phase::dissolved, isotherm_kind::monosaccharide, 1, 31, 4.52, 1.012, heat_class::carbohydrate, detail::roos93},
     {component::fructose, "fructose", phase::dissolved, isotherm_kind::monosaccharide, 1, 5, 3.76, 0.993, heat_class::carbohydrate, detail::roos93},
     {component::galactose, "galactose", phase::dissolved, isotherm_kind::monosaccharide, 1, 30, 4.49, 1.0, heat_class::carbohydrate, detail::roos93},
     {component::lactose, "lactose", phase::dissolved, isotherm_kind::sucrose, 1, 101, 6.56, 1.0, heat_class::carbohydrate, detail::roos93},

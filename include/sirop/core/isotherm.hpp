@@ -1,4 +1,4 @@
-// Water held by one gram of a component at a water activity and a temperature: five forms of isotherm, their
+// Water held by one gram of a component at a water activity and a temperature: the isotherms, their
 // ranges, their continuation beyond them, and their uncertainty.
 #pragma once
 
@@ -78,7 +78,7 @@ inline double chain_water(double ln_aw, double units) {
     return std::exp(log_h);
 }
 
-/// Salt: Pitzer to 6 mol/kg, then h = h6 (aw/aw6)^1.66 (our estimate; within 5 % of Tang, Tridico & Fung 1997,
+/// Salt: Pitzer to 6 mol/kg, then h = h6 (aw/aw6)^1.66 (our estimate; within 8 % of Tang, Tridico & Fung 1997,
 /// recalled).
 inline double salt_water(double ln_aw) {
     constexpr double last = 6.0, exponent = 1.66;
@@ -124,10 +124,11 @@ inline double water_held(const component_data& c, double ln_aw, double kelvin) {
     switch (c.isotherm) {
         case isotherm_kind::sucrose:
             return sucrose_water(ln_aw, kelvin);
-        case isotherm_kind::monosaccharide:
-            return invert_solution(
-                [&](double x) { return formula::uniquac_ln_activity(x, kelvin, formula::uniquac_glucose); }, ln_aw,
-                glucose_molar_mass);
+        case isotherm_kind::monosaccharide: {
+            const auto at = formula::uniquac_at(kelvin, formula::uniquac_glucose);
+            return invert_solution([&](double x) { return formula::uniquac_ln_activity(x, at); }, ln_aw,
+                                   glucose_molar_mass);
+        }
         case isotherm_kind::chain:
             return chain_water(ln_aw, c.units);
         case isotherm_kind::sorbitol:
@@ -149,8 +150,9 @@ inline double water_held(const component_data& c, double ln_aw, double kelvin) {
 }
 
 /// Relative uncertainty of ln aw of a component that holds h grams of water per gram: the model's stated trust.
-/// Sucrose: +-0.2 K of boiling point to 75 %, 0.5 K at 85, 2 K at 90, 4 K to 97, 10 K beyond, and the spread of
-/// the two published models when cold; the others are our estimates (glucose: UNIQUAC against Norrish; chains: chi
+/// Sucrose: +-0.2 K of boiling point to 75 %, 0.5 K at 85, 2 K at 90, about 5 K to 97, 10 K beyond, and the spread
+/// of the two published models when cold; the others are our estimates (glucose: UNIQUAC against Norrish; chains:
+/// chi
 /// +- 0.1; solids, minerals, acid: weakest data).
 inline double ln_activity_uncertainty(const component_data& c, double ln_aw, double kelvin, double h) {
     using namespace detail;
@@ -197,17 +199,19 @@ inline double water_held(const component_data& c, double ln_aw, double kelvin, c
     return water_held(c, ln_aw * (side == curve::low ? 1.0 + r : 1.0 - r), kelvin);
 }
 
-/// Whether the component's model is used inside the range it was fitted in.
+/// Whether the component's model is used inside the range it was fitted in (sugars: down to -5 C, where freezing
+/// points still check them).  Chains of glucose rest on an estimated constant at every temperature; their interval
+/// says so, not the grade.
 inline grade isotherm_grade(const component_data& c, double ln_aw, double kelvin) {
     const double celsius = kelvin - formula::zero_celsius;
     switch (c.isotherm) {
         case isotherm_kind::sucrose: {
             const double last = formula::starzak_peacock_ln_activity(
                 detail::mole_fraction(detail::sucrose_last_water, detail::sucrose_molar_mass), kelvin);
-            return celsius >= -20.0 && celsius <= 150.0 && ln_aw >= last ? grade::fine : grade::extrapolated;
+            return celsius >= -5.0 && celsius <= 150.0 && ln_aw >= last ? grade::fine : grade::extrapolated;
         }
         case isotherm_kind::monosaccharide:
-            return celsius >= -20.0 && celsius <= 100.0 ? grade::fine : grade::extrapolated;
+            return celsius >= -5.0 && celsius <= 100.0 ? grade::fine : grade::extrapolated;
         case isotherm_kind::solid:
             return celsius >= 0.0 && celsius <= 60.0 ? grade::fine : grade::extrapolated;
         case isotherm_kind::electrolyte:

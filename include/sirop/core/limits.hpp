@@ -13,13 +13,13 @@ struct limit {
     constexpr bool holds(double x) const { return x >= low && x <= high; }  // false for NaN
 };
 
-inline constexpr limit temperature_limit{"temperature_celsius", -30.0, 250.0, "C"};
+inline constexpr limit temperature_limit{"temperature_celsius", -30.0, 250.0, "°C"};
 inline constexpr limit pressure_limit{"pressure_hpa", 300.0, 1100.0, "hPa"};
 inline constexpr limit altitude_limit{"altitude_metres", -500.0, 9000.0, "m"};
-inline constexpr limit water_boils_limit{"water_boils_celsius", 70.0, 102.0, "C"};
+inline constexpr limit water_boils_limit{"water_boils_celsius", 70.0, 102.0, "°C"};
 inline constexpr limit thermometer_error_limit{"thermometer_error_kelvin", -15.0, 15.0, "K"};
-inline constexpr limit serve_limit{"serve_celsius", -30.0, 100.0, "C"};
-inline constexpr limit added_limit{"added_celsius", -30.0, 120.0, "C"};
+inline constexpr limit serve_limit{"serve_celsius", -30.0, 100.0, "°C"};
+inline constexpr limit added_limit{"added_celsius", -30.0, 120.0, "°C"};
 inline constexpr limit grams_limit{"grams", 0.0, 1.0e9, "g"};
 inline constexpr limit syrup_solids_limit{"syrup_solids_percent", 0.0, 99.5, "%"};
 

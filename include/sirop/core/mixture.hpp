@@ -314,7 +314,8 @@ inline double syrup_log10_viscosity(const mixture& m, double celsius, double gla
                                           m.dissolved() > 0.0 ? m.syrup_solids() : 0.0, monosaccharide_share(m));
 }
 
-/// Enthalpy of the mixture above that of itself at 0 C, J (Choi & Okos; published equations spread by a tenth).
+/// Enthalpy of the mixture above that of itself at 0 C, J (Choi & Okos, dissolved sugar as a liquid; published
+/// equations for syrups spread by 0.4 kJ/(kg K)).  Heats of solution and of melting are left out.
 inline double enthalpy_joule(const mixture& m, double celsius) {
     double total = 0.0;
     const auto add = [&](double grams, const formula::heat_capacity_law& law) {
@@ -325,7 +326,8 @@ inline double enthalpy_joule(const mixture& m, double celsius) {
                 add(m[c.id], formula::heat_water);
                 break;
             case heat_class::carbohydrate:
-                add(m[c.id], formula::heat_carbohydrate);
+                add(m[c.id],
+                    c.where == phase::dissolved ? formula::heat_dissolved_sugar : formula::heat_carbohydrate);
                 break;
             case heat_class::protein:
                 add(m[c.id], formula::heat_protein);

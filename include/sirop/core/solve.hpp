@@ -5,6 +5,7 @@
 #include <boost/math/tools/toms748_solve.hpp>
 #include <cmath>
 #include <cstdint>
+#include <utility>
 
 #include "estimate.hpp"
 
@@ -16,15 +17,18 @@ double solve_monotone(const Function& f, double guess, double low, double high) 
     namespace policies = boost::math::policies;
     using quiet = policies::policy<policies::domain_error<policies::ignore_error>,
                                    policies::evaluation_error<policies::ignore_error>>;
+    // Two points give a direction and a secant; stepping a little beyond its root brackets a nearly straight
+    // function at once.  Where it does not, the step doubles until the sign changes or the range ends.
     double a = std::fmin(std::fmax(guess, low), high), fa = f(a);
+    double b = a + 0.25 <= high ? a + 0.25 : a - 0.25, fb = f(b);
     if (fa == 0.0) return a;
-    double b = a, fb = fa;
-    // One probe tells the direction; then the step doubles until the sign changes or the range ends.
-    double step = 0.25;
-    const double probe = a + step <= high ? a + step : a - step;
-    const double fp = f(probe);
-    const bool rising = (fp - fa) * (probe - a) > 0.0;
+    const bool rising = (fb - fa) * (b - a) > 0.0;
     const bool up = (fa < 0.0) == rising;
+    if (up != (b > a)) {
+        std::swap(a, b);
+        std::swap(fa, fb);
+    }
+    double step = std::fmax(0.01, 1.2 * std::fabs(fb * (b - a) / (fb - fa)));
     while ((fa < 0.0) == (fb < 0.0) && fb != 0.0) {
         if (up ? b >= high : b <= low) return not_a_number;
         a = b;
@@ -35,14 +39,15 @@ double solve_monotone(const Function& f, double guess, double low, double high) 
         step *= 2.0;
     }
     if (fb == 0.0) return b;
+    // A bracket this narrow is closed by its chord: the error is of the order of its width squared.
+    constexpr double narrow = 1.0e-8;
     std::uintmax_t evaluations = 100;
-    const auto close_enough = [](double l, double r) {
-        return std::fabs(r - l) <= 2.0 * std::numeric_limits<double>::epsilon() * std::fmax(1.0, std::fabs(l));
-    };
-    const auto bracket =
+    const auto close_enough = [](double l, double r) { return r - l <= narrow * std::fmax(1.0, std::fabs(l)); };
+    const auto [l, r] =
         up ? boost::math::tools::toms748_solve(f, a, b, fa, fb, close_enough, evaluations, quiet{})
            : boost::math::tools::toms748_solve(f, b, a, fb, fa, close_enough, evaluations, quiet{});
-    return 0.5 * (bracket.first + bracket.second);
+    const double fl = f(l), fr = f(r);
+    return fl == fr ? l : l - fl * (r - l) / (fr - fl);
 }
 
 }  // namespace sirop::core

@@ -1,7 +1,7 @@
 // Water activity of binary solutions and moist solids: ln aw from composition and temperature, as published.
 //
 // x is the mole fraction of the solute, T is in K.  The fitted ranges and what is done beyond them are in
-// core/mixture.hpp; nothing here clamps.
+// core/isotherm.hpp; nothing here clamps.
 #pragma once
 
 #include <cmath>
@@ -33,33 +33,50 @@ struct uniquac_pair {
     double sugar_water_0, sugar_water_1, water_sugar_0, water_sugar_1;
 };
 
-/// Peres & Macedo, Fluid Phase Equilibria 123 (1996) 71 (recalled, then tested on freezing points to 9e-5 in aw).
+/// Peres & Macedo, Fluid Phase Equilibria 123 (1996) 71 (recalled, then tested on freezing points: rms 9e-5 in
+/// aw).
 inline constexpr uniquac_pair uniquac_glucose{8.1528, 7.92, -68.6157, -0.069, 96.5267, 0.277};
 inline constexpr uniquac_pair uniquac_sucrose{14.5496, 13.764, -89.3391, 0.328, 118.9952, -0.341};
+
+/// The part of the model that depends on temperature alone.
+template <class Scalar>
+struct uniquac_energies {
+    Scalar sugar_water, water_sugar;  ///< exp(-a/T) of the two pairs, a linear in T
+    double r_ratio, q_sugar;
+};
+
+template <class Scalar>
+uniquac_energies<Scalar> uniquac_at(const Scalar& kelvin, const uniquac_pair& pair) {
+    using std::exp;
+    constexpr double r_water = 0.92;
+    const Scalar sugar_water = exp(-(pair.sugar_water_0 + pair.sugar_water_1 * (kelvin - 298.15)) / kelvin);
+    const Scalar water_sugar = exp(-(pair.water_sugar_0 + pair.water_sugar_1 * (kelvin - 298.15)) / kelvin);
+    return {sugar_water, water_sugar, std::pow(pair.r_sugar / r_water, 2.0 / 3.0), pair.q_sugar};
+}
 
 /// Modified UNIQUAC, Peres & Macedo 1996: exponent 2/3 in the volume fractions, interaction energies linear in T.
 /// Fitted 0..100 C; written so that no term cancels in dilute solution.
 template <class Scalar>
-Scalar uniquac_ln_activity(const Scalar& x, const Scalar& kelvin, const uniquac_pair& pair) {
-    using std::exp;
+Scalar uniquac_ln_activity(const Scalar& x, const uniquac_energies<Scalar>& at) {
     using std::log;
     using std::log1p;
-    constexpr double r_water = 0.92, q_water = 1.4;
-    const double r_ratio = std::pow(pair.r_sugar / r_water, 2.0 / 3.0);
-    const Scalar t_sugar_water = exp(-(pair.sugar_water_0 + pair.sugar_water_1 * (kelvin - 298.15)) / kelvin);
-    const Scalar t_water_sugar = exp(-(pair.water_sugar_0 + pair.water_sugar_1 * (kelvin - 298.15)) / kelvin);
+    constexpr double q_water = 1.4;
     const Scalar water = 1.0 - x;
-    // phi_w / x_w = 1 / (1 + x (r_ratio - 1))
-    const Scalar excess = x * (r_ratio - 1.0);
+    const Scalar excess = x * (at.r_ratio - 1.0);
     const Scalar combinatorial = -log1p(excess) + excess / (1.0 + excess);
-    const Scalar surface = water * q_water + x * pair.q_sugar;
+    const Scalar surface = water * q_water + x * at.q_sugar;
     const Scalar theta_w = water * q_water / surface;
-    const Scalar theta_s = x * pair.q_sugar / surface;
-    const Scalar around_water = 1.0 + theta_s * (t_sugar_water - 1.0);
-    const Scalar around_sugar = theta_s + theta_w * t_water_sugar;
-    const Scalar residual = q_water * (-log(around_water) + theta_s * t_sugar_water / around_water -
-                                       theta_s * t_water_sugar / around_sugar);
+    const Scalar theta_s = x * at.q_sugar / surface;
+    const Scalar around_water = 1.0 + theta_s * (at.sugar_water - 1.0);
+    const Scalar around_sugar = theta_s + theta_w * at.water_sugar;
+    const Scalar residual = q_water * (-log(around_water) + theta_s * at.sugar_water / around_water -
+                                       theta_s * at.water_sugar / around_sugar);
     return log1p(-x) + combinatorial + residual;
+}
+
+template <class Scalar>
+Scalar uniquac_ln_activity(const Scalar& x, const Scalar& kelvin, const uniquac_pair& pair) {
+    return uniquac_ln_activity(x, uniquac_at(kelvin, pair));
 }
 
 /// Chains of glucose units.  Flory-Huggins: ln aw = ln(1 - f) + (1 - 1/N) f + chi f^2, f volume fraction of

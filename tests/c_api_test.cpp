@@ -1,0 +1,184 @@
+// The C API: values, arrays, statuses, bad arguments; nothing else may come out of it.
+#include <gtest/gtest.h>
+
+#include <array>
+#include <cmath>
+#include <cstring>
+#include <limits>
+#include <string>
+#include <thread>
+#include <vector>
+
+#include "sirop/core/mixture.hpp"
+#include "sirop/sirop.h"
+
+namespace {
+
+constexpr double nan_value = std::numeric_limits<double>::quiet_NaN();
+using grams = std::array<double, SIROP_COMPONENT_COUNT>;
+
+grams syrup(double sucrose, double water) {
+    grams g{};
+    g[SIROP_SUCROSE] = sucrose;
+    g[SIROP_WATER] = water;
+    return g;
+}
+
+TEST(c_api, names_are_those_of_the_enumeration) {
+    EXPECT_STREQ(sirop_component_name(SIROP_WATER), "water");
+    EXPECT_STREQ(sirop_component_name(SIROP_HIGHER_SACCHARIDES), "higher_saccharides");
+    EXPECT_STREQ(sirop_component_name(SIROP_COCOA_SOLIDS), "cocoa_solids");
+    EXPECT_STREQ(sirop_component_name(SIROP_ACID), "acid");
+    EXPECT_EQ(sirop_component_name(-1), nullptr);
+    EXPECT_EQ(sirop_component_name(SIROP_COMPONENT_COUNT), nullptr);
+    for (int32_t i = 0; i < SIROP_COMPONENT_COUNT; ++i) {
+        const auto& data = sirop::core::components[static_cast<std::size_t>(i)];
+        EXPECT_EQ(sirop_component_name(i), data.name);
+        EXPECT_EQ(sirop::core::index_of(data.id), static_cast<std::size_t>(i));
+    }
+}
+
+TEST(c_api, gives_the_numbers_of_the_library) {
+    const auto g = syrup(80.0, 20.0);
+    sirop::core::mixture m;
+    m.grams = g;
+    sirop_estimate e;
+    EXPECT_EQ(sirop_boiling_point_celsius(g.data(), 1013.25, &e), SIROP_OK);
+    const auto boils = sirop::core::boiling_celsius(m, 101325.0);
+    EXPECT_EQ(e.value, boils.value);
+    EXPECT_EQ(e.low, boils.low);
+    EXPECT_EQ(e.high, boils.high);
+    EXPECT_EQ(sirop_water_at_boil_grams(g.data(), e.value, 1013.25, &e), SIROP_OK);
+    EXPECT_NEAR(e.value, 20.0, 1e-10);
+    EXPECT_EQ(sirop_water_activity(g.data(), 25.0, &e), SIROP_OK);
+    EXPECT_EQ(e.value, sirop::core::water_activity(m, 25.0).value);
+    const auto thin = syrup(20.0, 80.0);
+    EXPECT_EQ(sirop_freezing_point_celsius(thin.data(), &e), SIROP_OK);
+    EXPECT_NEAR(e.value, -1.47, 0.02);  // CRC Handbook, 102nd ed., 20 % sucrose
+    EXPECT_EQ(sirop_water_at_boil_grams(g.data(), 155.0, 1013.25, &e), SIROP_EXTRAPOLATED);
+}
+
+TEST(c_api, pressures) {
+    double x = 0.0;
+    EXPECT_EQ(sirop_pressure_at_altitude_hpa(1500.0, &x), SIROP_OK);
+    EXPECT_NEAR(x, 845.56, 0.005);  // ISO 2533
+    EXPECT_EQ(sirop_water_boils_celsius(1013.25, &x), SIROP_OK);
+    EXPECT_NEAR(x, 99.974, 0.001);  // IAPWS-IF97
+    double back = 0.0;
+    EXPECT_EQ(sirop_pressure_from_boiling_water_hpa(x, &back), SIROP_OK);
+    EXPECT_NEAR(back, 1013.25, 1e-9);
+    EXPECT_EQ(sirop_pressure_at_altitude_hpa(9000.0, &x), SIROP_OK);
+    EXPECT_EQ(sirop_pressure_at_altitude_hpa(std::nextafter(9000.0, 1e9), &x), SIROP_E_RANGE);
+    EXPECT_TRUE(std::isnan(x));
+    EXPECT_EQ(sirop_water_boils_celsius(nan_value, &x), SIROP_E_RANGE);
+    EXPECT_EQ(sirop_pressure_from_boiling_water_hpa(HUGE_VAL, &x), SIROP_E_RANGE);
+    EXPECT_EQ(sirop_pressure_at_altitude_hpa(0.0, nullptr), SIROP_E_NULL);
+}
+
+TEST(c_api, ranges_are_inclusive_and_known_by_name) {
+    sirop_range r;
+    for (const char* name : {"temperature_celsius", "pressure_hpa", "altitude_metres", "water_boils_celsius",
+                             "serve_celsius", "added_celsius", "grams", "syrup_solids_percent"}) {
+        EXPECT_EQ(sirop_accepted_range(name, &r), SIROP_OK) << name;
+        EXPECT_LT(r.low, r.high);
+    }
+    const auto g = syrup(80.0, 20.0);
+    sirop_estimate e;
+    EXPECT_EQ(sirop_accepted_range("pressure_hpa", &r), SIROP_OK);
+    EXPECT_GE(sirop_boiling_point_celsius(g.data(), r.low, &e), 0);
+    EXPECT_GE(sirop_boiling_point_celsius(g.data(), r.high, &e), 0);
+    EXPECT_EQ(sirop_boiling_point_celsius(g.data(), std::nextafter(r.low, 0.0), &e), SIROP_E_RANGE);
+    EXPECT_EQ(sirop_boiling_point_celsius(g.data(), std::nextafter(r.high, 1e9), &e), SIROP_E_RANGE);
+    EXPECT_EQ(sirop_accepted_range("mood", &r), SIROP_E_NAME);
+    EXPECT_TRUE(std::isnan(r.low));
+    EXPECT_EQ(sirop_accepted_range(nullptr, &r), SIROP_E_NULL);
+    EXPECT_EQ(sirop_accepted_range("grams", nullptr), SIROP_E_NULL);
+}
+
+TEST(c_api, refuses_bad_masses_and_leaves_nan) {
+    for (const double bad : {-1.0, nan_value, HUGE_VAL, 2.0e9}) {
+        auto g = syrup(80.0, 20.0);
+        g[SIROP_FAT] = bad;
+        sirop_estimate e{1.0, 1.0, 1.0, 0, 0};
+        EXPECT_EQ(sirop_boiling_point_celsius(g.data(), 1013.25, &e), SIROP_E_RANGE);
+        EXPECT_TRUE(std::isnan(e.value) && std::isnan(e.low) && std::isnan(e.high));
+        EXPECT_EQ(e.status, SIROP_E_RANGE);
+    }
+    const grams nothing{};
+    sirop_estimate e;
+    EXPECT_EQ(sirop_water_activity(nothing.data(), 20.0, &e), SIROP_E_RANGE);
+    EXPECT_EQ(sirop_water_activity(nullptr, 20.0, &e), SIROP_E_NULL);
+    EXPECT_EQ(sirop_water_activity(nothing.data(), 20.0, nullptr), SIROP_E_NULL);
+    const auto dry = syrup(80.0, 0.0);
+    EXPECT_EQ(sirop_water_activity(dry.data(), 20.0, &e), SIROP_E_IMPOSSIBLE);
+    EXPECT_EQ(sirop_boiling_point_celsius(dry.data(), 1013.25, &e), SIROP_E_IMPOSSIBLE);
+    const auto good = syrup(80.0, 20.0);
+    EXPECT_EQ(sirop_water_at_boil_grams(good.data(), 99.0, 1013.25, &e), SIROP_E_IMPOSSIBLE);  // does not boil
+    EXPECT_EQ(sirop_water_at_boil_grams(good.data(), 251.0, 1013.25, &e), SIROP_E_RANGE);
+}
+
+TEST(c_api, array_twins_match_and_give_the_first_error) {
+    std::vector<double> g;
+    std::vector<double> p, t;
+    for (int i = 0; i < 20; ++i) {
+        const auto one = syrup(50.0 + i, 50.0 - i);
+        g.insert(g.end(), one.begin(), one.end());
+        p.push_back(900.0 + 5.0 * i);
+        t.push_back(101.0 + i);
+    }
+    std::vector<sirop_estimate> e(20);
+    const auto same = [](const sirop_estimate& a, const sirop_estimate& b) {
+        return a.value == b.value && a.low == b.low && a.high == b.high && a.status == b.status;
+    };
+    sirop_estimate one;
+    EXPECT_EQ(sirop_boiling_point_celsius_n(20, g.data(), p.data(), e.data()), SIROP_OK);
+    for (std::size_t i = 0; i < 20; ++i) {
+        sirop_boiling_point_celsius(&g[i * SIROP_COMPONENT_COUNT], p[i], &one);
+        EXPECT_TRUE(same(one, e[i]));
+    }
+    EXPECT_EQ(sirop_water_at_boil_grams_n(20, g.data(), t.data(), p.data(), e.data()), SIROP_OK);
+    for (std::size_t i = 0; i < 20; ++i) {
+        sirop_water_at_boil_grams(&g[i * SIROP_COMPONENT_COUNT], t[i], p[i], &one);
+        EXPECT_TRUE(same(one, e[i]));
+    }
+    EXPECT_EQ(sirop_water_activity_n(20, g.data(), t.data(), e.data()), SIROP_OK);
+    EXPECT_EQ(sirop_freezing_point_celsius_n(20, g.data(), e.data()), SIROP_OK);
+    g[3 * SIROP_COMPONENT_COUNT] = nan_value;
+    p[7] = -1.0;
+    EXPECT_EQ(sirop_boiling_point_celsius_n(20, g.data(), p.data(), e.data()), SIROP_E_RANGE);
+    EXPECT_EQ(e[3].status, SIROP_E_RANGE);
+    EXPECT_EQ(e[7].status, SIROP_E_RANGE);
+    EXPECT_EQ(e[8].status, SIROP_OK);
+    EXPECT_EQ(sirop_boiling_point_celsius_n(0, nullptr, nullptr, nullptr), SIROP_OK);
+    EXPECT_EQ(sirop_boiling_point_celsius_n(1, nullptr, p.data(), e.data()), SIROP_E_NULL);
+}
+
+TEST(c_api, status_texts_are_sentences_and_never_null) {
+    for (int32_t s = -20; s <= 5; ++s) ASSERT_GT(std::strlen(sirop_status_text(s)), 3U) << s;
+    EXPECT_STREQ(sirop_status_text(-99), "general failure");
+    const std::string version = std::to_string(SIROP_VERSION_MAJOR) + "." + std::to_string(SIROP_VERSION_MINOR) +
+                                "." + std::to_string(SIROP_VERSION_PATCH);
+    EXPECT_EQ(version, sirop_version());
+}
+
+TEST(c_api, two_threads_get_the_same_numbers) {
+    const std::string batch =
+        R"({"sirop_batch":1,"pan":[{"ingredient":"white sugar","grams":200},{"ingredient":"water","grams":100}],)"
+        R"("cook":{"to_celsius":118}})";
+    const auto run = [&](std::string& out) {
+        for (int i = 0; i < 50; ++i) {
+            out.assign(20000, '\0');
+            std::size_t needed = 0;
+            sirop_predict_json(batch.data(), batch.size(), nullptr, out.data(), out.size(), &needed);
+            out.resize(needed);
+        }
+    };
+    std::string a, b;
+    std::thread one([&] { run(a); }), other([&] { run(b); });
+    one.join();
+    other.join();
+    EXPECT_GT(a.size(), 1000U);
+    EXPECT_EQ(a, b);
+}
+
+}  // namespace
