@@ -104,7 +104,10 @@ void row(std::string& out, std::string_view label, std::string_view text, std::s
     }
     bool first = true;
     while (!text.empty()) {
-        const auto to = std::min(text.find(' '), text.size());
+        auto to = std::min(text.find(' '), text.size());
+        // a number and its unit are not parted
+        for (const std::string_view unit : {" °C", " °F", " g", " %"})
+            if (text.substr(to, unit.size()) == unit) to = std::min(text.find(' ', to + 1), text.size());
         const auto word = text.substr(0, to);
         if (!first && column + 1 + width_of(word) > page_width) {
             out.append(1, '\n').append(indent, ' ');

@@ -368,8 +368,8 @@ TEST(Salt, OsmoticCoefficient) {
     EXPECT_LE(pitzer.worst(), 0.0005);
 }
 
-// Regression: the table holds values of a model, and the formula is a fit to them, to 0.005.  One point is known
-// to lie beyond that: 30 % at 100 C by 0.0052.
+// Regression: the table holds values of a model, and the formula is a fit to them.  Tolerance 0.005, what
+// the fit aimed at; one point is known to lie beyond: 30 % at 100 C by 0.0052.
 TEST(Glycerol, Activity) {
     deviations aw("glycerol aw");
     int beyond = 0;

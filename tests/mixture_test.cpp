@@ -73,6 +73,11 @@ std::string describe(const mixture& m) {
     return text;
 }
 
+/// Equal to the last bit, or NaN both.
+bool same(double a, double b) {
+    return a == b || (std::isnan(a) && std::isnan(b));
+}
+
 /// Names a case at a failure.
 std::string at(const mixture& m, double celsius, double pressure_pa) {
     return describe(m) + std::to_string(celsius) + " C, " + std::to_string(pressure_pa) + " Pa";
@@ -82,7 +87,7 @@ std::string at(const mixture& m, double celsius, double pressure_pa) {
 
 // White et al. 1962, 490 US honeys; what their analysis leaves open (3 %) counts as higher saccharides.  Chirife
 // et al. 2006, aw = 0.262 + 0.0179 x % water (recalled, confidence medium), give 0.570 at 25 C.  The interval must
-// hold that and be no wider than +-0.035, the spread of honeys about that line being unknown here; 0.5785 is a
+// hold that and be no wider than +-0.035, the spread of honeys about that line being unknown here; 0.5788 is a
 // regression, to its last digit.
 TEST(Published, HoneyWaterActivity) {
     const csv_row row = read_csv("honey.csv").rows.at(0);
@@ -101,7 +106,7 @@ TEST(Published, HoneyWaterActivity) {
     EXPECT_LT(aw.low, chirife);
     EXPECT_GT(aw.high, chirife);
     EXPECT_LT(aw.high - aw.low, 0.07);
-    EXPECT_NEAR(aw.value, 0.5785, 0.0001);
+    EXPECT_NEAR(aw.value, 0.5788, 0.0001);
 }
 
 // Sloan & Labuza 1975 as reprinted, read off curves, +-2 g per 100 g solids.  All eight readings lie below the
@@ -416,6 +421,26 @@ TEST(Identities, ActivityAgreesWithBoilingAndFreezing) {
                 atmosphere / formula::saturation_pressure(kelvin(boils.value)), 1.0e-12);
 }
 
+// Within 2 K of boiling water ln aw is an integral, beyond it a logarithm: the same number.  Tolerance 1e-12, and
+// what the logarithm loses by cancellation, a few units of the last place of P/psat.
+TEST(Identities, ActivityNearBoilingWater) {
+    for (double hpa = pressure_limit.low; hpa <= pressure_limit.high; hpa += 50.0) {
+        const double pressure = 100.0 * hpa, base = water_boils_celsius(pressure);
+        for (double rise = 1.0e-6; rise < 150.0; rise *= 1.3) {
+            const double ln_aw = ln_activity_at_boil(base + rise, pressure);
+            const double plain = std::log(pressure / formula::saturation_pressure(kelvin(base + rise)));
+            ASSERT_NEAR(ln_aw, plain, 1.0e-12 * -plain + 2.0e-14) << hpa << " hPa, " << rise << " K";
+        }
+        // Across the seam it steps by the slope of ln psat alone; tolerance: the rounding of T.
+        const double seam = kelvin(base + 2.0);
+        const double slope = formula::saturation_slope(seam) / formula::saturation_pressure(seam);
+        EXPECT_NEAR(ln_activity_at_boil(base + 2.0 + 1.0e-9, pressure) -
+                        ln_activity_at_boil(base + 2.0 - 1.0e-9, pressure),
+                    -2.0e-9 * slope, 3.0e-14)
+            << hpa;
+    }
+}
+
 // Fat holds no water: the same bits, on every curve.
 TEST(Identities, FatChangesNothing) {
     random_numbers random(20240304);
@@ -427,7 +452,7 @@ TEST(Identities, FatChangesNothing) {
             ASSERT_EQ(water_held(lean, -0.3, 380.0, side), water_held(fatty, -0.3, 380.0, side)) << describe(lean);
         ASSERT_EQ(detail::boiling_celsius(lean, atmosphere, curve::best),
                   detail::boiling_celsius(fatty, atmosphere, curve::best));
-        ASSERT_EQ(brix_of_syrup(lean), brix_of_syrup(fatty));
+        ASSERT_TRUE(same(brix_of_syrup(lean), brix_of_syrup(fatty))) << describe(lean);
         ASSERT_EQ(glass_celsius(lean), glass_celsius(fatty));
     }
 }
@@ -457,17 +482,26 @@ TEST(Identities, OrderOfAdditionDoesNotMatter) {
 // A thousand times as much of everything holds a thousand times the water and is otherwise the same.
 TEST(Identities, Scale) {
     random_numbers random(20240306);
-    for (std::size_t i = 0; i < sirop_test::sweep(5000); ++i) {
+    const std::size_t count = sirop_test::sweep(5000);
+    std::size_t read = 0;
+    for (std::size_t i = 0; i < count; ++i) {
         const mixture m = random_kilogram(random, random.between(0.01, 0.94));
         mixture big;
         for (std::size_t k = 0; k < component_count; ++k) big.grams[k] = 1000.0 * m.grams[k];
         ASSERT_NEAR(water_held(big, -0.3, 380.0) / water_held(m, -0.3, 380.0), 1000.0, 1.0e-11);
         ASSERT_NEAR(boiling_celsius(big, atmosphere).value, boiling_celsius(m, atmosphere).value, 1.0e-10);
         ASSERT_NEAR(water_activity(big, 20.0).value, water_activity(m, 20.0).value, 1.0e-12);
-        ASSERT_NEAR(brix_of_syrup(big), brix_of_syrup(m), 1.0e-10);
+        // Off the scale, as a brine of 90 % would be, it is NaN in both.
+        if (std::isfinite(brix_of_syrup(m))) {
+            ++read;
+            ASSERT_NEAR(brix_of_syrup(big), brix_of_syrup(m), 1.0e-10);
+        } else {
+            ASSERT_TRUE(std::isnan(brix_of_syrup(big)));
+        }
         ASSERT_NEAR(glass_celsius(big), glass_celsius(m), 1.0e-10);
         ASSERT_NEAR(volume(big, 40.0) / volume(m, 40.0), 1000.0, 1.0e-10);
     }
+    EXPECT_GT(read, count / 2);
 }
 
 // Each interval holds its value; each solute's interval shrinks to nothing as it is diluted.  A relative error of
@@ -593,7 +627,7 @@ TEST(Edges, WaterAtBoil) {
 }
 
 // Solids that only bind water bind a limited amount; the rest is free and boils, and freezes, as water does.
-// 100 g of starch bind 30 g at most.
+// 100 g of starch bind 35 g at most.
 TEST(Edges, WaterBeyondWhatSolidsBindIsFree) {
     const mixture slurry = of({{component::starch, 5.0}, {component::water, 95.0}});
     EXPECT_NEAR(boiling_celsius(slurry, atmosphere).value, water_boils_celsius(atmosphere), 1.0e-6);

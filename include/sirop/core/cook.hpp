@@ -108,11 +108,15 @@ inline mixed mix(const mixture& hot, double hot_celsius, const std::vector<ingre
     dissolve(component::lactose, m.lactose_crystals,
              formula::lactose_solubility(std::fmin(std::fmax(result.celsius, 0.0), 89.0)));
 
-    const double boils = m.water() > 0.0 ? (holds_water(m) ? detail::boiling_celsius(m, pressure_pa, curve::best)
-                                                           : water_boils_celsius(pressure_pa))
-                                         : not_a_number;
+    const double boils = m.water() > 0.0 ? detail::boiling_celsius(m, pressure_pa, curve::best) : not_a_number;
     if (!(result.celsius > boils)) return result;
-    if (!holds_water(m)) return result;
+    if (boils <= water_boils_celsius(pressure_pa)) {  // free water boils off at its own boiling point
+        const double latent = 1.0e-3 * formula::latent_heat(boils + formula::zero_celsius);
+        result.flashed_grams = std::fmin(m.water(), (heat - enthalpy_joule(m, boils)) / latent);
+        m[component::water] -= result.flashed_grams;
+        result.celsius = boils;
+        return result;
+    }
     // Above its boiling point: what is left boils at the temperature at which the heat is spent.
     const auto left_at = [&](double t) {
         return std::fmin(m.water(), water_held(m, ln_activity_at_boil(t, pressure_pa), t + formula::zero_celsius));

@@ -131,17 +131,28 @@ inline estimate water_at_boil(const mixture& m, double celsius, double pressure_
 
 namespace detail {
 
+/// Whether there is more water than the solids hold at an activity that cannot be told from 1: then it is free,
+/// and the mixture boils, freezes and evaporates like water.
+inline bool has_free_water(const mixture& m, double least_ln_aw, double kelvin, curve side) {
+    return water_held(m, least_ln_aw, kelvin, side) <= m.water();
+}
+
 /// ln aw of a mixture with its own water, at T in K: one monotone solve in ln(-ln aw) against ln(water).
 inline double ln_activity(const mixture& m, double kelvin, curve side) {
+    constexpr double wettest = -25.0, driest = 3.0;
+    if (has_free_water(m, -std::exp(wettest), kelvin, side)) return 0.0;
     const double target = std::log(m.water());
-    const double v = solve_monotone(
-        [&](double u) { return std::log(water_held(m, -std::exp(u), kelvin, side)) - target; }, -1.0, -25.0, 3.0);
+    const double v =
+        solve_monotone([&](double u) { return std::log(water_held(m, -std::exp(u), kelvin, side)) - target; },
+                       -1.0, wettest, driest);
     return -std::exp(v);
 }
 
 /// Boiling point in C, one monotone solve in the logarithm of the elevation.
 inline double boiling_celsius(const mixture& m, double pressure_pa, curve side) {
     const double base = water_boils_celsius(pressure_pa);
+    constexpr double least_ln_aw = -3.0e-11;  // about boiling_floor_kelvin
+    if (has_free_water(m, least_ln_aw, base + formula::zero_celsius, side)) return base;
     const double target = std::log(m.water());
     const double v = solve_monotone(
         [&](double u) {
@@ -156,56 +167,58 @@ inline double boiling_celsius(const mixture& m, double pressure_pa, curve side) 
 
 /// Temperature in C at which the mixture's activity is that of ice.
 inline double freezing_celsius(const mixture& m, curve side) {
+    constexpr double least_depression = -18.0;
+    const double warmest = formula::zero_celsius - std::exp(least_depression);
+    if (has_free_water(m, formula::ice_ln_activity(warmest), warmest, side)) return 0.0;
     const double target = std::log(m.water());
     const double v = solve_monotone(
         [&](double u) {
             const double kelvin = formula::zero_celsius - std::exp(u);
             return std::log(water_held(m, formula::ice_ln_activity(kelvin), kelvin, side)) - target;
         },
-        1.0, -18.0, std::log(-min_freezing_celsius));
+        1.0, least_depression, std::log(-min_freezing_celsius));
     return -std::exp(v);
 }
 
 }  // namespace detail
 
-/// Boiling point, C, under a pressure in Pa.  Not computed for a mixture that would boil above max_model_celsius.
+/// Boiling point, C, under a pressure in Pa.  Not computed without water, or for a mixture that would boil above
+/// max_model_celsius.
 inline estimate boiling_celsius(const mixture& m, double pressure_pa) {
     if (!(m.water() > 0.0)) return {};
-    const double base = water_boils_celsius(pressure_pa);
-    if (!holds_water(m)) return exactly(base);
     const double value = detail::boiling_celsius(m, pressure_pa, curve::best);
     if (!std::isfinite(value)) return {};
+    const double ln_aw = ln_activity_at_boil(value, pressure_pa);
     return between(value, detail::boiling_celsius(m, pressure_pa, curve::low),
                    detail::boiling_celsius(m, pressure_pa, curve::high),
-                   isotherms_grade(m, ln_activity_at_boil(value, pressure_pa), value + formula::zero_celsius));
+                   ln_aw < 0.0 ? isotherms_grade(m, ln_aw, value + formula::zero_celsius) : grade::fine);
 }
 
-/// Water activity at a temperature in C, all the water being liquid.
+/// Water activity at a temperature in C, all the water being liquid.  Not computed without water.
 inline estimate water_activity(const mixture& m, double celsius) {
     if (!(m.water() > 0.0)) return {};
-    if (!holds_water(m)) return exactly(1.0);
     const double kelvin = celsius + formula::zero_celsius;
     const double ln_aw = detail::ln_activity(m, kelvin, curve::best);
     if (!std::isfinite(ln_aw)) return {};
     return between(std::exp(ln_aw), std::exp(detail::ln_activity(m, kelvin, curve::low)),
-                   std::exp(detail::ln_activity(m, kelvin, curve::high)), isotherms_grade(m, ln_aw, kelvin));
+                   std::exp(detail::ln_activity(m, kelvin, curve::high)),
+                   ln_aw < 0.0 ? isotherms_grade(m, ln_aw, kelvin) : grade::fine);
 }
 
-/// Temperature, C, at which ice begins to form; not computed below min_freezing_celsius.
+/// Temperature, C, at which ice begins to form; not computed without water or below min_freezing_celsius.
 inline estimate freezing_celsius(const mixture& m) {
     if (!(m.water() > 0.0)) return {};
-    if (!holds_water(m)) return exactly(0.0);
     const double value = detail::freezing_celsius(m, curve::best);
     if (!std::isfinite(value)) return {};
     const double kelvin = value + formula::zero_celsius;
     return between(value, detail::freezing_celsius(m, curve::low), detail::freezing_celsius(m, curve::high),
-                   isotherms_grade(m, formula::ice_ln_activity(kelvin), kelvin));
+                   value < 0.0 ? isotherms_grade(m, formula::ice_ln_activity(kelvin), kelvin) : grade::fine);
 }
 
 /// The mixture at a temperature: below its freezing point part of the water is ice, and the rest is what the
 /// solids hold at the activity of ice.
 inline mixture at_temperature(const mixture& m, double celsius) {
-    if (!(celsius < 0.0) || !holds_water(m)) return m;
+    if (!(celsius < 0.0)) return m;
     const double kelvin = celsius + formula::zero_celsius;
     const double held = water_held(m, formula::ice_ln_activity(kelvin), kelvin);
     if (held >= m.water()) return m;

@@ -17,6 +17,7 @@ double solve_monotone(const Function& f, double guess, double low, double high) 
     namespace policies = boost::math::policies;
     using quiet = policies::policy<policies::domain_error<policies::ignore_error>,
                                    policies::evaluation_error<policies::ignore_error>>;
+    if (!(low < high)) return not_a_number;
     // Two points give a direction and a secant; stepping a little beyond its root brackets a nearly straight
     // function at once.  Where it does not, the step doubles until the sign changes or the range ends.
     double a = std::fmin(std::fmax(guess, low), high), fa = f(a);

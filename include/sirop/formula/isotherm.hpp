@@ -105,7 +105,7 @@ Scalar sodium_chloride_ln_activity(const Scalar& molality) {
     return -2.0 * 1.0e-3 * water_molar_mass * molality * sodium_chloride_osmotic_coefficient(molality);
 }
 
-/// Glycerol: ln gamma_w = (784.6/T - 3.98) x^2 / (1 + 1.02 x)^2; our fit, to 0.005 in aw, of values of the model
+/// Glycerol: ln gamma_w = (784.6/T - 3.98) x^2 / (1 + 1.02 x)^2; our fit, to 0.0052 in aw, of values of the model
 /// of Zhang, Grace & Sun, Drying Technology 40 (2022) 2404 at 25 and 100 C.
 template <class Scalar>
 Scalar glycerol_ln_activity(const Scalar& x, const Scalar& kelvin) {

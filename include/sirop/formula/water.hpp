@@ -64,7 +64,7 @@ Scalar saturation_slope(const Scalar& kelvin) {
 
 /// Latent heat of evaporation of water, J/kg, at a temperature in K, by Clapeyron's equation: the slope of IF97
 /// and the saturated densities of Wagner & Pruss, J. Phys. Chem. Ref. Data 22 (1993) 783, eqs. (2) and (3).
-/// Range 273.16..647 K; against IF97 regions 1 and 2 within 0.04 % from 0 to 180 C.
+/// Range 273.16..647 K; against IF97 regions 1 and 2 within 0.013 % from 0 to 180 C.
 template <class Scalar>
 Scalar latent_heat(const Scalar& kelvin) {
     using std::exp;
