@@ -429,7 +429,7 @@ TEST(Density, IcumsaCoefficients) {
             double sum = formula::water_density(t);
             for (const csv_row& row : table.rows)
                 for (int k = 0; k < 5; ++k)
-                    if (const std::string column = "t" + std::to_string(k); row.has(column))
+                    if (const std::string column = std::string(1, 't').append(std::to_string(k)); row.has(column))
                         sum += std::pow(0.01 * (t - 20.0), k) * row.number(column) *
                                std::pow(w, row.number("power_of_w"));
             EXPECT_NEAR(formula::sucrose_density(w, t), sum, 1.0e-9) << w << " " << t;

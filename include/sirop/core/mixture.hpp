@@ -180,6 +180,13 @@ inline double freezing_celsius(const mixture& m, curve side) {
     return -std::exp(v);
 }
 
+/// An estimate of which one side may lie beyond the end of the model: it reaches to that end, and is flagged.
+inline estimate to_the_end(double value, double one_side, double other_side, double end, grade status) {
+    if (std::isfinite(one_side) && std::isfinite(other_side)) return between(value, one_side, other_side, status);
+    return between(value, std::isfinite(one_side) ? one_side : end, std::isfinite(other_side) ? other_side : end,
+                   grade::extrapolated);
+}
+
 }  // namespace detail
 
 /// Boiling point, C, under a pressure in Pa.  Not computed without water, or for a mixture that would boil above
@@ -189,9 +196,10 @@ inline estimate boiling_celsius(const mixture& m, double pressure_pa) {
     const double value = detail::boiling_celsius(m, pressure_pa, curve::best);
     if (!std::isfinite(value)) return {};
     const double ln_aw = ln_activity_at_boil(value, pressure_pa);
-    return between(value, detail::boiling_celsius(m, pressure_pa, curve::low),
-                   detail::boiling_celsius(m, pressure_pa, curve::high),
-                   ln_aw < 0.0 ? isotherms_grade(m, ln_aw, value + formula::zero_celsius) : grade::fine);
+    const double low = detail::boiling_celsius(m, pressure_pa, curve::low);
+    const double high = detail::boiling_celsius(m, pressure_pa, curve::high);
+    const grade status = ln_aw < 0.0 ? isotherms_grade(m, ln_aw, value + formula::zero_celsius) : grade::fine;
+    return detail::to_the_end(value, low, high, max_model_celsius, status);
 }
 
 /// Water activity at a temperature in C, all the water being liquid.  Not computed without water.
@@ -211,8 +219,10 @@ inline estimate freezing_celsius(const mixture& m) {
     const double value = detail::freezing_celsius(m, curve::best);
     if (!std::isfinite(value)) return {};
     const double kelvin = value + formula::zero_celsius;
-    return between(value, detail::freezing_celsius(m, curve::low), detail::freezing_celsius(m, curve::high),
-                   value < 0.0 ? isotherms_grade(m, formula::ice_ln_activity(kelvin), kelvin) : grade::fine);
+    const double low = detail::freezing_celsius(m, curve::low);
+    const double high = detail::freezing_celsius(m, curve::high);
+    const grade status = value < 0.0 ? isotherms_grade(m, formula::ice_ln_activity(kelvin), kelvin) : grade::fine;
+    return detail::to_the_end(value, low, high, min_freezing_celsius, status);
 }
 
 /// The mixture at a temperature: below its freezing point part of the water is ice, and the rest is what the
@@ -294,7 +304,8 @@ inline double volume(const mixture& m, double celsius) {
 }
 
 /// What a refractometer reads on the syrup phase at 20 C, % sucrose: Lorentz-Lorenz refraction of the solids taken
-/// as that of sucrose at equal solids, in the mixture's own volume.  NaN beyond 95 %, where the scale ends.
+/// as that of sucrose at equal solids, in the mixture's own volume.  NaN where the reading would pass
+/// 95 %, the end of the scale; a syrup of much salt comes there at half the solids.
 inline double brix_of_syrup(const mixture& m) {
     const double w = m.syrup_solids();
     if (!(w <= 0.95)) return not_a_number;

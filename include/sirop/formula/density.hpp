@@ -3,7 +3,9 @@
 
 namespace sirop::formula {
 
-/// Density of water at 1 atm, kg/m3, t in C.  Kell, J. Chem. Eng. Data 20 (1975) 97, eq. (16).  Range 0..150 C
+/// Density of water at 1 atm, kg/m3, t in C.  Kell, J. Chem. Eng. Data 20 (1975) 97, eq. (16), with the
+/// coefficients that ICUMSA SPS-4 gives it for the temperature scale of 1990 (that attribution
+/// from memory).  Range 0..150 C
 /// (above 100 C: pressurized or extrapolated).
 template <class Scalar>
 Scalar water_density(const Scalar& t) {
