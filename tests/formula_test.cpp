@@ -29,7 +29,7 @@
 #include <cstddef>
 #include <cstdio>
 #include <map>
-#include <sirop/core/mixture.hpp>
+#include <sirop/core/properties.hpp>
 #include <string>
 #include <string_view>
 #include <unsupported/Eigen/AutoDiff>

@@ -2,7 +2,7 @@
 // state, swept over random and edge ones.
 #include <gtest/gtest.h>
 #include <sirop/core/limits.hpp>
-#include <sirop/core/mixture.hpp>
+#include <sirop/core/properties.hpp>
 #include <sirop/core/pantry.hpp>
 
 #include <algorithm>

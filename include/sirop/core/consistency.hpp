@@ -8,7 +8,7 @@
 #include <array>
 #include <string_view>
 
-#include "mixture.hpp"
+#include "properties.hpp"
 
 namespace sirop::core {
 
