@@ -11,8 +11,8 @@
 
 namespace sirop::core {
 
-/// Which curve of a component: the model itself, or one of the edges of its uncertainty.
-enum class curve : signed char { low = -1, best = 0, high = 1 };
+/// Which curve of a component: the model itself, the edges of its uncertainty, or the second published model.
+enum class curve : signed char { low = -1, best = 0, high = 1, second = 2 };
 
 inline constexpr double min_model_celsius = -30.0;
 inline constexpr double max_model_celsius = 250.0;  ///< flagged beyond 170
@@ -149,25 +149,43 @@ inline double water_held(const component_data& c, double ln_aw, double kelvin) {
     return 0.0;
 }
 
-/// Relative uncertainty of ln aw of a component that holds h grams of water per gram: the model's stated trust.
-/// Sucrose: +-0.2 K of boiling point to 75 %, 0.5 K at 85, 2 K at 90, about 5 K to 97, 10 K beyond, and the spread
-/// of the two published models when cold; the others are our estimates (glucose: UNIQUAC against Norrish; chains:
-/// chi
-/// +- 0.1; solids, minerals, acid: weakest data).
-inline double ln_activity_uncertainty(const component_data& c, double ln_aw, double kelvin, double h) {
+/// The same by the second published model, where there is one: sucrose by the modified UNIQUAC of Peres & Macedo
+/// 1996, monosaccharides by Norrish with the glucose constant scaled by 298.15 K/T (the scaling is our estimate).
+/// Sucrose past 97 % solids keeps the ratio of the two models there.
+inline double water_held_second(const component_data& c, double ln_aw, double kelvin) {
+    using namespace detail;
+    if (c.isotherm == isotherm_kind::monosaccharide) {
+        const double k = -2.25 * 298.15 / kelvin;
+        return invert_solution([&](double x) { return formula::norrish_ln_activity(x, k); }, ln_aw,
+                               glucose_molar_mass);
+    }
+    if (c.isotherm != isotherm_kind::sucrose) return water_held(c, ln_aw, kelvin);
+    const auto at = formula::uniquac_at(kelvin, formula::uniquac_sucrose);
+    const auto by_uniquac = [&](double ln) {
+        return invert_solution([&](double x) { return formula::uniquac_ln_activity(x, at); }, ln,
+                               sucrose_molar_mass);
+    };
+    const double ln_last =
+        formula::starzak_peacock_ln_activity(mole_fraction(sucrose_last_water, sucrose_molar_mass), kelvin);
+    if (ln_aw >= ln_last) return by_uniquac(ln_aw);
+    return by_uniquac(ln_last) / sucrose_last_water * sucrose_water(ln_aw, kelvin);
+}
+
+/// Relative uncertainty of ln aw of a component that holds h grams of water per gram: the trust stated in its
+/// model alone; the spread of two published models comes on top (water_held with a curve). Sucrose: +-0.2 K of
+/// boiling point to 75 %, 0.5 K at 85, 2 K at 90, about 5 K to 97, 10 K beyond; the others are our estimates
+/// (chains: chi +- 0.1; solids, minerals, acid: weakest data).
+inline double ln_activity_uncertainty(const component_data& c, double ln_aw, double h) {
     using namespace detail;
     using line = std::array<std::array<double, 2>, 5>;
     const double solids = 1.0 / (1.0 + h);
     switch (c.isotherm) {
         case isotherm_kind::sucrose: {
-            constexpr line hot = {{{0.75, 0.03}, {0.85, 0.036}, {0.90, 0.09}, {0.97, 0.12}, {1.0, 0.15}}};
-            constexpr line spread = {{{0.75, 0.0}, {0.80, 0.02}, {0.85, 0.06}, {0.90, 0.10}, {0.97, 0.10}}};
-            const double cold = std::fmin(std::fmax((373.15 - kelvin) / 75.0, 0.0), 1.0);
-            const double table_sugar = broken_line(hot, solids) + cold * broken_line(spread, solids);
-            return c.id == component::sucrose ? table_sugar : 1.25 * table_sugar;
+            constexpr line sucrose = {{{0.75, 0.03}, {0.85, 0.036}, {0.90, 0.09}, {0.97, 0.12}, {1.0, 0.15}}};
+            return (c.id == component::sucrose ? 1.0 : 1.25) * broken_line(sucrose, solids);
         }
         case isotherm_kind::monosaccharide: {
-            constexpr line mono = {{{0.60, 0.02}, {0.75, 0.06}, {0.85, 0.10}, {0.90, 0.15}, {0.97, 0.20}}};
+            constexpr line mono = {{{0.60, 0.02}, {0.75, 0.05}, {0.85, 0.08}, {0.90, 0.10}, {0.97, 0.12}}};
             return c.id == component::acid ? std::fmax(0.2, broken_line(mono, solids)) : broken_line(mono, solids);
         }
         case isotherm_kind::chain: {
@@ -191,12 +209,19 @@ inline double ln_activity_uncertainty(const component_data& c, double ln_aw, dou
     return 0.0;
 }
 
-/// The same as water_held along one edge of the uncertainty: h(aw^(1+r)) and h(aw^(1-r)).
+/// Water held along a curve.  The edges are h(aw^(1+r)) and h(aw^(1-r)), or the second model where it lies further
+/// out: where published models disagree, the interval holds both.
 inline double water_held(const component_data& c, double ln_aw, double kelvin, curve side) {
+    if (c.isotherm == isotherm_kind::none) return 0.0;
+    if (side == curve::second) return water_held_second(c, ln_aw, kelvin);
     const double h = water_held(c, ln_aw, kelvin);
-    if (side == curve::best || c.isotherm == isotherm_kind::none) return h;
-    const double r = ln_activity_uncertainty(c, ln_aw, kelvin, h);
-    return water_held(c, ln_aw * (side == curve::low ? 1.0 + r : 1.0 - r), kelvin);
+    if (side == curve::best) return h;
+    const double r = ln_activity_uncertainty(c, ln_aw, h);
+    const double edge = water_held(c, ln_aw * (side == curve::low ? 1.0 + r : 1.0 - r), kelvin);
+    const bool two_models = c.isotherm == isotherm_kind::sucrose || c.isotherm == isotherm_kind::monosaccharide;
+    if (!two_models) return edge;
+    const double second = water_held_second(c, ln_aw, kelvin);
+    return side == curve::low ? std::fmin(edge, second) : std::fmax(edge, second);
 }
 
 /// Whether the component's model is used inside the range it was fitted in (sugars: down to -5 C, where freezing

@@ -76,22 +76,107 @@ inline double volume(const mixture& m, double celsius) {
            starch_volume(m, celsius) + particle_volume(m, celsius);
 }
 
-/// What a refractometer reads on the syrup phase at 20 C, % sucrose: Lorentz-Lorenz refraction of the solids taken
-/// as that of sucrose at equal solids, in the mixture's own volume.  NaN where the reading would pass
-/// 95 %, the end of the scale; a syrup of much salt comes there at half the solids.
-inline double brix_of_syrup(const mixture& m) {
+/// Density, g/cm3, at a temperature in C: of the syrup phase (NaN without one), and of everything by additive
+/// volumes.  Error of the syrup: sucrose 0.3 kg/m3 to 60 % and 0.6 at 80 %, glucose 0.5 to 60 %; other solutes by
+/// their volume ratio.
+inline double syrup_density(const mixture& m, double celsius) {
+    return (m.dissolved() + m.water()) / syrup_volume(m, celsius);
+}
+inline double density(const mixture& m, double celsius) {
+    return m.total() / volume(m, celsius);
+}
+
+/// Baume degrees, 145 - 145/SG(20/20), of the syrup phase at 20 C (cold), and what the same hydrometer shows in
+/// the syrup at another temperature (hot): 145 - 145 rho_water(20)/rho_syrup(T).  The expansion of the glass, 0.03
+/// degrees per 10 K at 30 degrees, is left out.  Below zero where the hot syrup is lighter than cold water; NaN
+/// without syrup.
+inline double baume_hot(const mixture& m, double celsius) {
+    return 145.0 - 145.0e-3 * formula::water_density(20.0) / syrup_density(m, celsius);
+}
+inline double baume_cold(const mixture& m) {
+    return baume_hot(m, 20.0);
+}
+
+/// Dissolved solids of the syrup phase, mass %: the other Brix, that of a dried sample.  An instrument reads it
+/// only on plain sucrose (refractometer_reading).  NaN without a syrup phase.
+inline double dry_substance(const mixture& m) {
+    return 100.0 * m.syrup_solids();
+}
+
+inline constexpr double last_refraction_solids = 0.95;  ///< end of the scale; official to 0.85
+inline constexpr double min_refraction_celsius = -30.0, max_refraction_celsius = 100.0;
+
+/// Refractive index nD of the syrup phase at a temperature in C: Lorentz-Lorenz refraction of the solids taken as
+/// that of sucrose at equal solids, in the mixture's own volume.  Fat and suspended solids do not count.  -30..100
+/// C, to 95 % solids; NaN outside and without a syrup phase.
+inline double refractive_index(const mixture& m, double celsius) {
     const double w = m.syrup_solids();
-    if (!(w <= 0.95)) return not_a_number;
-    const double mass = m.dissolved() + m.water();
-    if (!(mass > 0.0)) return not_a_number;
-    const auto refraction_at = [](double s) {
-        return formula::lorentz_lorenz(formula::sucrose_refractive_index(s));
-    };
-    // Refraction per volume of this syrup, from the specific refraction of a sucrose syrup of equal solids.
-    const double specific = refraction_at(w) * 1000.0 / formula::sucrose_density(w, 20.0);
-    const double read = specific * mass / syrup_volume(m, 20.0);
-    const double s = solve_monotone([&](double x) { return refraction_at(x) - read; }, w, 0.0, 0.97);
-    return 100.0 * s;
+    if (!(w <= last_refraction_solids)) return not_a_number;
+    if (!(celsius >= min_refraction_celsius && celsius <= max_refraction_celsius)) return not_a_number;
+    return formula::index_of_lorentz_lorenz(formula::sucrose_specific_refraction(w, celsius) *
+                                            syrup_density(m, celsius));
+}
+
+namespace detail {
+
+/// Brix, % sucrose, at which the 20 C scale has an index; NaN off the scale of 0 to 95 (but for rounding).
+inline double brix_of_index(double index) {
+    constexpr double rounding = 1.0e-9;
+    if (!std::isfinite(index)) return not_a_number;
+    const double s = solve_monotone([&](double x) { return formula::sucrose_refractive_index(x) - index; },
+                                    (index - 1.33299) / 0.2, -rounding, last_refraction_solids + rounding);
+    return std::isnan(s) ? s : 100.0 * std::fmin(std::fmax(s, 0.0), last_refraction_solids);
+}
+
+constexpr bool on_brix_scale(double brix) {
+    return brix >= 0.0 && brix <= 100.0 * last_refraction_solids;
+}
+
+/// Mass fraction of solids at which the solids of a mixture, in more or less water, have a refractive index.  At
+/// fixed solids the index rises with their fraction: they refract more than the water that they displace.
+inline double solids_of_index(const mixture& m, double index, double celsius) {
+    constexpr double least = 1.0e-6;
+    const double solids = m.dissolved();
+    if (!(solids > 0.0) || !std::isfinite(solids)) return not_a_number;
+    if (!(celsius >= min_refraction_celsius && celsius <= max_refraction_celsius)) return not_a_number;
+    // A syrup of exactly 95 % may round to just more.
+    const double last = last_refraction_solids * (1.0 - 1.0e-12);
+    return solve_monotone(
+        [&](double w) { return refractive_index(m.with_water(solids * (1.0 - w) / w), celsius) - index; },
+        (index - 1.33299) / 0.2, least, last);
+}
+
+}  // namespace detail
+
+/// What a refractometer that is calibrated for 20 C, and does not correct, reads on the syrup phase at a
+/// temperature in C, % sucrose.  NaN off its scale, 0 to 95 %, and where refractive_index is; a syrup of much salt
+/// comes to 95 % at half the solids, and warm thin syrup falls below 0.
+inline double refractometer_reading(const mixture& m, double celsius) {
+    return detail::brix_of_index(refractive_index(m, celsius));
+}
+
+/// The same at 20 C, which is the Brix that instruments state.
+inline double brix_of_syrup(const mixture& m) {
+    return refractometer_reading(m, 20.0);
+}
+
+/// What to add to an uncorrected reading on a sucrose syrup at a temperature in C for its Brix at 20 C.  Within
+/// 0.03 of OIV-MA-AS2-02, Table I, where it was checked (12 and 15 C, 10 to 75 %).  -30..100 C; NaN where no syrup
+/// of 0 to 95 % gives the reading.
+inline double temperature_correction(double brix_reading, double celsius) {
+    if (!detail::on_brix_scale(brix_reading)) return not_a_number;
+    mixture sucrose;
+    sucrose[component::sucrose] = 1.0;
+    const double index = formula::sucrose_refractive_index(0.01 * brix_reading);
+    return 100.0 * detail::solids_of_index(sucrose, index, celsius) - brix_reading;
+}
+
+/// Grams of water that the solids of a mixture are in if an uncorrected refractometer reads that at a temperature
+/// in C; its own water does not enter.  NaN where no water content gives the reading.
+inline double water_from_reading(const mixture& m, double brix_reading, double celsius) {
+    if (!detail::on_brix_scale(brix_reading)) return not_a_number;
+    const double w = detail::solids_of_index(m, formula::sucrose_refractive_index(0.01 * brix_reading), celsius);
+    return m.dissolved() * (1.0 - w) / w;
 }
 
 /// Mass fraction of monosaccharides among the dissolved solids (polyols and acid count with them).
@@ -111,36 +196,66 @@ inline double syrup_log10_viscosity(const mixture& m, double celsius, double gla
                                           m.dissolved() > 0.0 ? m.syrup_solids() : 0.0, monosaccharide_share(m));
 }
 
+namespace detail {
+
+constexpr const formula::heat_capacity_law& heat_law_of(const component_data& c) {
+    switch (c.heat) {
+        case heat_class::carbohydrate:
+            return c.where == phase::dissolved ? formula::heat_dissolved_sugar : formula::heat_carbohydrate;
+        case heat_class::protein:
+            return formula::heat_protein;
+        case heat_class::fat:
+            return formula::heat_fat;
+        case heat_class::fibre:
+            return formula::heat_fibre;
+        case heat_class::ash:
+            return formula::heat_ash;
+        case heat_class::water:
+            break;
+    }
+    return formula::heat_water;
+}
+
+/// Grams times a property of their heat law, over all parts of the mixture.
+template <class Property>
+double sum_by_heat_law(const mixture& m, const Property& property) {
+    double total = 0.0;
+    for (const auto& c : components) total += 1.0e-3 * m[c.id] * property(heat_law_of(c));
+    total += 1.0e-3 * m.crystals() * property(formula::heat_carbohydrate);
+    if (m.ice > 0.0) total += 1.0e-3 * m.ice * property(formula::heat_ice);
+    return total;
+}
+
+}  // namespace detail
+
 /// Enthalpy of the mixture above that of itself at 0 C, J (Choi & Okos, dissolved sugar as a liquid; published
 /// equations for syrups spread by 0.4 kJ/(kg K)).  Heats of solution and of melting are left out.
 inline double enthalpy_joule(const mixture& m, double celsius) {
-    double total = 0.0;
-    const auto add = [&](double grams, const formula::heat_capacity_law& law) {
-        total += 1.0e-3 * grams * formula::specific_enthalpy(celsius, law);
+    return detail::sum_by_heat_law(m, [&](const auto& law) { return formula::specific_enthalpy(celsius, law); });
+}
+
+inline constexpr double min_heat_celsius = -40.0, max_heat_celsius = 150.0;  ///< the range of Choi & Okos
+
+/// Specific heat of the mixture, kJ/(kg K), at a temperature in C: the slope of enthalpy_joule over the mass. What
+/// freezes or melts meanwhile is left out, the melting of fat below 35 C too.
+/// Interval: published equations for syrups of 60 % solids spread by 0.4 kJ/(kg K), so half of that either way, in
+/// proportion to the dissolved solids (1/3 kJ/(kg K) for each kg of them); and 10 % of the heat of fat, suspended
+/// solids and crystals (our estimate), added.  Flagged outside -40..150 C, not computed above 250 C or below -40
+/// C.
+inline estimate specific_heat(const mixture& m, double celsius) {
+    if (!(celsius >= min_heat_celsius && celsius <= max_model_celsius) || !(m.total() > 0.0)) return {};
+    const auto heat = [&](const mixture& x) {
+        return detail::sum_by_heat_law(x, [&](const auto& law) { return formula::specific_heat(celsius, law); });
     };
-    for (const auto& c : components) switch (c.heat) {
-            case heat_class::water:
-                add(m[c.id], formula::heat_water);
-                break;
-            case heat_class::carbohydrate:
-                add(m[c.id],
-                    c.where == phase::dissolved ? formula::heat_dissolved_sugar : formula::heat_carbohydrate);
-                break;
-            case heat_class::protein:
-                add(m[c.id], formula::heat_protein);
-                break;
-            case heat_class::fat:
-                add(m[c.id], formula::heat_fat);
-                break;
-            case heat_class::fibre:
-                add(m[c.id], formula::heat_fibre);
-                break;
-            case heat_class::ash:
-                add(m[c.id], formula::heat_ash);
-                break;
-        }
-    add(m.crystals(), formula::heat_carbohydrate);
-    return total;
+    mixture apart = m;  // without syrup and ice
+    apart.ice = 0.0;
+    for (const auto& c : components)
+        if (c.where == phase::solvent || c.where == phase::dissolved) apart[c.id] = 0.0;
+    const double kilograms = 1.0e-3 * m.total();
+    const double value = heat(m) / kilograms;
+    const double half = (0.4 / 2.0 / 0.6 * 1.0e-3 * m.dissolved() + 0.1 * heat(apart)) / kilograms;
+    return between(value, value - half, value + half,
+                   celsius <= max_heat_celsius ? grade::fine : grade::extrapolated);
 }
 
 /// Supersaturation of sucrose or lactose: its grams per gram of water over those of its own saturated solution.
@@ -154,6 +269,69 @@ inline double lactose_supersaturation(const mixture& m, double celsius) {
     if (!(celsius >= 0.0 && celsius <= 89.0)) return not_a_number;
     const double s = formula::lactose_solubility(celsius);
     return m[component::lactose] / m.water() / (s / (1.0 - s));
+}
+
+/// Mass fraction of glucose at saturation: over the monohydrate below 50.2 C, where it is the less soluble and so
+/// the stable solid, over anhydrous glucose above.  Continuous and rising; 0..90 C.  Data and confidence:
+/// formula/solubility.hpp.
+inline double glucose_solubility(double celsius) {
+    if (!(celsius >= 0.0 && celsius <= 90.0)) return not_a_number;
+    return std::fmin(formula::glucose_monohydrate_solubility(celsius),
+                     formula::anhydrous_glucose_solubility(celsius));
+}
+
+/// Supersaturation of glucose by the same simple rule; 0..90 C, NaN outside.
+inline double glucose_supersaturation(const mixture& m, double celsius) {
+    const double s = glucose_solubility(celsius);
+    return m[component::glucose] / m.water() / (s / (1.0 - s));
+}
+
+namespace detail {
+
+/// Temperature in C, 0 to last, at which a solubility that rises with it is `per_water` grams per gram of water.
+template <class Solubility>
+double saturation_celsius(double per_water, double last, const Solubility& solubility) {
+    if (!(per_water > 0.0) || !std::isfinite(per_water)) return not_a_number;
+    const double target = std::log(per_water);
+    return solve_monotone(
+        [&](double t) {
+            const double s = solubility(t);
+            return std::log(s / (1.0 - s)) - target;
+        },
+        0.5 * last, 0.0, last);
+}
+
+}  // namespace detail
+
+/// Temperature, C, at which the mixture's own dissolved sucrose, glucose or lactose is just saturated in its
+/// water, by the same simple rule: colder, and it may crystallize.  NaN if that lies outside 0..100 C (sucrose),
+/// 0..90 C (glucose), 0..89 C (lactose), or without that sugar or water.
+inline double sucrose_saturation_celsius(const mixture& m) {
+    return detail::saturation_celsius(m[component::sucrose] / m.water(), 100.0,
+                                      [](double t) { return formula::sucrose_solubility(t); });
+}
+inline double glucose_saturation_celsius(const mixture& m) {
+    return detail::saturation_celsius(m[component::glucose] / m.water(), 90.0,
+                                      [](double t) { return glucose_solubility(t); });
+}
+inline double lactose_saturation_celsius(const mixture& m) {
+    return detail::saturation_celsius(m[component::lactose] / m.water(), 89.0,
+                                      [](double t) { return formula::lactose_solubility(t); });
+}
+
+/// Share of the mixture's water, ice included, that is frozen at a temperature in C when all is in equilibrium: 0
+/// from the freezing point up.  Interval: that of the water which the solids hold at the activity of ice. -30..250
+/// C; not computed outside, nor without water.
+inline estimate ice_share(const mixture& m, double celsius) {
+    const double water = m.water() + m.ice;
+    if (!(water > 0.0) || !(celsius >= min_freezing_celsius && celsius <= max_model_celsius)) return {};
+    if (celsius >= 0.0) return exactly(0.0);
+    const double kelvin = celsius + formula::zero_celsius;
+    const double ln_aw = formula::ice_ln_activity(kelvin);
+    const auto share = [&](curve side) {
+        return std::fmax(0.0, 1.0 - water_held(m, ln_aw, kelvin, side) / water);
+    };
+    return between(share(curve::best), share(curve::low), share(curve::high), isotherms_grade(m, ln_aw, kelvin));
 }
 
 }  // namespace sirop::core

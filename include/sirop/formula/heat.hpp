@@ -19,6 +19,13 @@ inline constexpr heat_capacity_law heat_fibre{1.8459, 1.8306e-3, -4.6509e-6};
 /// % with cp = 4.1868 - 0.0297 Bx + 4.6e-5 Bx P + 7.5e-5 Bx t of Bubnik et al. 1995, recalled, confidence medium).
 inline constexpr heat_capacity_law heat_dissolved_sugar{1.5488 + 0.45, 1.9625e-3, -5.9399e-6};
 inline constexpr heat_capacity_law heat_ash{1.0926, 1.8896e-3, -3.6817e-6};
+inline constexpr heat_capacity_law heat_ice{2.0623, 6.0769e-3, 0.0};
+
+/// Specific heat, kJ/(kg K), t in C: the law itself.
+template <class Scalar>
+Scalar specific_heat(const Scalar& t, const heat_capacity_law& law) {
+    return law.a0 + t * (law.a1 + t * law.a2);
+}
 
 /// Specific enthalpy above 0 C, J/kg, t in C: the integral of the law.
 template <class Scalar>
