@@ -7,25 +7,6 @@ using namespace sirop;
 
 namespace {
 
-/// "name=grams": an ingredient of the pantry, or a pure component.  The reason of a refusal, or nothing.
-std::string add_part(core::mixture& m, const std::string& part) {
-    const auto equals = part.rfind('=');
-    const std::string name = part.substr(0, equals);
-    const std::string amount = equals == std::string::npos ? "" : part.substr(equals + 1);
-    double grams = core::not_a_number;
-    const auto [stop, problem] = std::from_chars(amount.data(), amount.data() + amount.size(), grams);
-    if (problem != std::errc() || stop != amount.data() + amount.size() || !core::grams_limit.holds(grams))
-        return fmt::format("part \"{}\": name=grams is accepted, with grams from 0 to 1e9", part);
-    if (const auto known = core::pantry_composition(name)) {
-        for (std::size_t i = 0; i < core::component_count; ++i) m.grams[i] += grams * (*known)[i];
-    } else if (const auto pure = core::find_component(name)) {
-        m[*pure] += grams;
-    } else {
-        return fmt::format("part \"{}\": unknown; an ingredient of the pantry or a component is accepted", name);
-    }
-    return {};
-}
-
 /// Degrees of a point or a range, in both scales.
 std::string degrees(double low, double high) {
     if (!std::isfinite(low) || !std::isfinite(high)) return "-";
@@ -45,8 +26,9 @@ int main(int argc, char** argv) {
         ->required();
     auto* by_solids =
         app.add_option("--solids-percent", solids, "Water is set to give the syrup phase these solids")
-            ->check(CLI::Range(1.0, 99.5));
+            ->check(kitchen::within(1.0, 99.5));
     app.add_option("--boils-celsius", boils, "Water is set to let it boil at this temperature")
+        ->check(kitchen::within(60.0, 250.0))
         ->excludes(by_solids);
     app.add_option("--table", name, "Which published table; stage_chart --list")->capture_default_str();
     const kitchen::options where(app);
@@ -55,7 +37,8 @@ int main(int argc, char** argv) {
 
     core::mixture syrup;
     for (const auto& part : parts)
-        if (const auto why = add_part(syrup, part); !why.empty()) return fmt::print(stderr, "{}\n", why), 2;
+        if (const auto why = kitchen::add_part(syrup, part); !why.empty())
+            return fmt::print(stderr, "{}\n", why), 2;
     const auto* table = core::find_stage_table(name);
     if (table == nullptr) return fmt::print(stderr, "table: \"{}\" is unknown; see stage_chart --list\n", name), 2;
     if (!(syrup.dissolved() > 0.0))
@@ -74,7 +57,7 @@ int main(int argc, char** argv) {
         syrup[component::water] = water.value;
     }
     const auto boils_at = core::boiling_celsius(syrup, pa);
-    if (!boils_at.computed())
+    if (!boils_at.computed() || syrup.syrup_solids() > core::last_syrup_solids + 1e-12)
         return fmt::print(stderr, "parts: too dry to boil within the model; add water or give --solids-percent\n"),
                2;
 
@@ -82,6 +65,7 @@ int main(int argc, char** argv) {
                100.0 * syrup.syrup_solids(), core::percent(syrup.water(), syrup.total()));
     fmt::print("  boils at {} ({:.1f} to {:.1f} °C) at {:.0f} hPa\n", core::both_scales(boils_at.value),
                boils_at.low, boils_at.high, 0.01 * pa);
+    if (boils_at.status != core::grade::fine) fmt::print("  (extrapolated: outside the range of a model)\n");
     const auto activity = core::water_activity(syrup, 20.0);
     fmt::print("  water activity at 20 °C {:.2f} ({:.2f} to {:.2f})\n", activity.value, activity.low,
                activity.high);

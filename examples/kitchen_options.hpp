@@ -1,11 +1,25 @@
-// The options that say where a kitchen is, shared by the example programs.
+// The options that say where a kitchen is and what is in a syrup, shared by the example programs.
 #pragma once
 
+#include <fmt/format.h>
 #include <sirop/sirop.hpp>
 
 #include <CLI/CLI.hpp>
 
 namespace kitchen {
+
+/// A number within a limit; unlike a plain comparison it also refuses "nan".
+inline CLI::Validator within(double low, double high) {
+    return {[low, high](std::string& text) {
+                double x = sirop::core::not_a_number;
+                const auto [stop, problem] = std::from_chars(text.data(), text.data() + text.size(), x);
+                const bool whole = problem == std::errc() && stop == text.data() + text.size();
+                return whole && x >= low && x <= high
+                           ? std::string()
+                           : fmt::format("{} is not a number from {:g} to {:g}", text, low, high);
+            },
+            fmt::format("NUMBER from {:g} to {:g}", low, high)};
+}
 
 /// At most one of pressure, altitude or the boiling point of water; sea level without any.
 class options {
@@ -15,10 +29,10 @@ class options {
         const auto& a = sirop::core::altitude_limit;
         const auto& w = sirop::core::water_boils_limit;
         auto* group = app.add_option_group("kitchen", "where it is; at most one (default: 1013.25 hPa)");
-        group->add_option("--pressure-hpa", pressure_hpa_)->check(CLI::Range(p.low, p.high));
-        group->add_option("--altitude-metres", metres_)->check(CLI::Range(a.low, a.high));
-        group->add_option("--altitude-feet", feet_)->check(CLI::Range(-1640.0, 29527.0));
-        group->add_option("--water-boils-celsius", boils_celsius_)->check(CLI::Range(w.low, w.high));
+        group->add_option("--pressure-hpa", pressure_hpa_)->check(within(p.low, p.high));
+        group->add_option("--altitude-metres", metres_)->check(within(a.low, a.high));
+        group->add_option("--altitude-feet", feet_)->check(within(-1640.0, 29527.0));
+        group->add_option("--water-boils-celsius", boils_celsius_)->check(within(w.low, w.high));
         group->require_option(0, 1);
         group_ = group;
     }
@@ -35,6 +49,25 @@ class options {
     CLI::App* group_ = nullptr;
     double pressure_hpa_ = 1013.25, metres_ = 0.0, feet_ = 0.0, boils_celsius_ = 100.0;
 };
+
+/// "name=grams": an ingredient of the pantry, or a pure component.  The reason of a refusal, or nothing.
+inline std::string add_part(sirop::core::mixture& m, const std::string& part) {
+    const auto equals = part.rfind('=');
+    const std::string name = part.substr(0, equals);
+    const std::string amount = equals == std::string::npos ? "" : part.substr(equals + 1);
+    double grams = sirop::core::not_a_number;
+    const auto [stop, problem] = std::from_chars(amount.data(), amount.data() + amount.size(), grams);
+    if (problem != std::errc() || stop != amount.data() + amount.size() || !sirop::core::grams_limit.holds(grams))
+        return fmt::format("part \"{}\": name=grams is accepted, with grams from 0 to 1e9", part);
+    if (const auto known = sirop::core::pantry_composition(name)) {
+        for (std::size_t i = 0; i < sirop::core::component_count; ++i) m.grams[i] += grams * (*known)[i];
+    } else if (const auto pure = sirop::core::find_component(name)) {
+        m[*pure] += grams;
+    } else {
+        return fmt::format("part \"{}\": unknown; an ingredient of the pantry or a component is accepted", name);
+    }
+    return {};
+}
 
 /// The footer of every program that tells somebody what to do with hot sugar.
 inline constexpr const char* cautions =

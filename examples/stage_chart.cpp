@@ -53,9 +53,10 @@ int main(int argc, char** argv) {
         };
         const bool english = table->language == "en";
         const auto other = row.other_language.empty() ? std::string_view("-") : row.other_language;
-        fmt::print(line, english ? row.name : other, english ? other : row.name, span_of(t0, t1, 1),
+        fmt::print(line, english ? row.name : other, english ? other : row.name,
+                   span_of(t0, t1, 1) + (known ? "" : " *"),
                    span_of(core::celsius_to_fahrenheit(t0), core::celsius_to_fahrenheit(t1), 0),
-                   known ? span_of(water(row.low_celsius), water(row.high_celsius), 1) : "- *");
+                   known ? span_of(water(row.low_celsius), water(row.high_celsius), 1) : "-");
     }
     if (beyond)
         fmt::print(

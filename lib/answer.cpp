@@ -106,7 +106,7 @@ void row(std::string& out, std::string_view label, std::string_view text, std::s
     while (!text.empty()) {
         auto to = std::min(text.find(' '), text.size());
         // a number and its unit are not parted
-        for (const std::string_view unit : {" °C", " °F", " g", " %"})
+        for (const std::string_view unit : {" °C", " °F", " g ", " g;", " %"})
             if (text.substr(to, unit.size()) == unit) to = std::min(text.find(' ', to + 1), text.size());
         const auto word = text.substr(0, to);
         if (!first && column + 1 + width_of(word) > page_width) {
@@ -135,6 +135,7 @@ std::string with_range(const core::estimate& e, int decimals, const char* unit) 
 
 /// A viscosity in round numbers: two figures, a power of ten where it is large.
 std::string round_viscosity(double log10) {
+    if (log10 >= 12.0) return "over 10^12";
     const double x = std::pow(10.0, log10);
     if (log10 < 1.0) return core::fixed(x, log10 < -1.0 ? 3 : (log10 < 0.0 ? 2 : 1));
     if (log10 < 4.0) {
@@ -174,7 +175,7 @@ std::string report(const core::prediction& p) {
     if (std::isfinite(p.stage.plain_syrup_celsius))
         really += ": as stiff as plain sugar syrup cooked to " + core::both_scales(p.stage.plain_syrup_celsius) +
                   " at sea level";
-    row(out, "  this batch really is", really, 24);
+    row(out, "  this batch is really", really);
 
     heading(out, "WHEN IT IS FINISHED");
     if (p.off_heat_grams > 0.0) {
@@ -202,8 +203,8 @@ std::string report(const core::prediction& p) {
         if (p.set.word_if_thinner != p.set.word_if_thicker)
             row(out, "  it may be", "anything from " + p.set.word_if_thinner + " to " + p.set.word_if_thicker);
         row(out, "  viscosity",
-            "about " + round_viscosity(v.value) + " Pa s (" + round_viscosity(v.low) + " to " +
-                round_viscosity(v.high) + ")");
+            (v.value < 12.0 ? "about " : "") + round_viscosity(v.value) + " Pa s (" + round_viscosity(v.low) +
+                " to " + round_viscosity(v.high) + ")");
     }
     row(out, "  a glass below", core::both_scales(f.glass_transition_celsius.value, 0));
     if (f.at_serving.ice > 0.0)

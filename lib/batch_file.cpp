@@ -62,6 +62,12 @@ class builder {
     bool end_array() { return close(); }
 
     bool key(json::string_t& name) {
+        constexpr std::size_t most_keys = 64;  // far more than any object here has
+        if (stack_.back()->size() >= most_keys) {
+            fault = refusal{path(tame(name)), "is one key too many; at most " + std::to_string(most_keys) +
+                                                  " are accepted in one object"};
+            return false;
+        }
         if (stack_.back()->contains(name)) {
             fault = refusal{path(tame(name)), "the key stands twice; each key is accepted once"};
             return false;
@@ -224,6 +230,7 @@ class field_reader {
 std::string similar_names(std::string_view name) {
     std::string list;
     int count = 0;
+    if (name.size() > 100) return list;
     for (std::size_t from = 0; from < name.size();) {
         const std::size_t to = std::min(name.find_first_of(" ,", from), name.size());
         const auto word = name.substr(from, to - from);
@@ -259,7 +266,7 @@ core::masses read_composition(field_reader& in, const json& value, const std::st
         shares[core::index_of(*component)] = g;
         sum += g;
     }
-    if (!in.fault && !(sum >= 99.95 && sum <= 100.05))
+    if (!in.fault && !(std::fabs(sum - 100.0) <= 0.05 + 1.0e-9))
         in.refuse(place, "sums to " + core::shortest(sum) + "; 100 within 0.05 is accepted");
     for (double& share : shares) share /= sum;
     return shares;
@@ -399,7 +406,7 @@ void read_cook(field_reader& in, const json& value, core::batch& b) {
 
 core::outcome<core::batch> read_batch(std::string_view text) {
     if (text.size() > most_bytes)
-        return refusal{"batch", "has " + std::to_string(text.size()) + " bytes; at most " +
+        return refusal{"batch", "has " + std::to_string(text.size()) + " bytes or more; at most " +
                                     std::to_string(most_bytes) + " (1 MiB) are accepted"};
     if (const auto nul = text.find('\0'); nul != std::string_view::npos)
         return refusal{"batch", "holds a NUL at byte " + std::to_string(nul) + "; JSON in UTF-8 is accepted"};

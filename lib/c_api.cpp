@@ -2,6 +2,7 @@
 #include <new>
 
 #include "batch_file.hpp"
+#include "sirop/core/catalogue.hpp"
 #include "sirop/sirop.h"
 
 static_assert(SIROP_COMPONENT_COUNT == sirop::core::component_count);
@@ -126,6 +127,12 @@ int32_t of_number(double x, const core::limit& range, double* out, const Compute
     return SIROP_OK;
 }
 
+/// One of a property's texts (literals, so they end in a NUL), or null.
+const char* text_of_property(const char* property, std::string_view core::property::*text) noexcept {
+    const auto* found = property == nullptr ? nullptr : core::find_property(property);
+    return found == nullptr ? nullptr : (found->*text).data();
+}
+
 bool pressure_holds(double hpa) {
     return core::pressure_limit.holds(hpa);
 }
@@ -248,6 +255,56 @@ int32_t sirop_freezing_point_celsius_n(size_t n, const double* grams, sirop_esti
     if (grams == nullptr || celsius == nullptr) return n == 0 ? SIROP_OK : SIROP_E_NULL;
     return for_each(
         n, [&](size_t i) { return sirop_freezing_point_celsius(grams + i * SIROP_COMPONENT_COUNT, celsius + i); });
+}
+
+const char* sirop_property_name(int32_t index) {
+    const auto i = static_cast<std::size_t>(index);
+    return index >= 0 && i < core::catalogue.size() ? core::catalogue[i].name.data() : nullptr;
+}
+
+const char* sirop_property_unit(const char* property) {
+    return text_of_property(property, &core::property::unit);
+}
+
+const char* sirop_property_source(const char* property) {
+    return text_of_property(property, &core::property::source);
+}
+
+const char* sirop_property_uncertainty(const char* property) {
+    return text_of_property(property, &core::property::uncertainty);
+}
+
+int32_t sirop_property_range(const char* property, sirop_range* celsius, double* fitted_solids_percent) {
+    if (property == nullptr || celsius == nullptr || fitted_solids_percent == nullptr) return SIROP_E_NULL;
+    const auto* found = core::find_property(property);
+    *celsius = found == nullptr ? sirop_range{core::not_a_number, core::not_a_number}
+                                : sirop_range{found->celsius_low, found->celsius_high};
+    *fitted_solids_percent = found == nullptr ? core::not_a_number : found->fitted_solids_percent;
+    return found == nullptr ? SIROP_E_NAME : SIROP_OK;
+}
+
+int32_t sirop_property_estimate(const char* property, const double* grams, double celsius, double pressure_hpa,
+                                sirop_estimate* result) {
+    return of_mixture(grams, result, [&](const core::mixture& m) {
+        if (property == nullptr) return fail(SIROP_E_NULL, result);
+        const auto* found = core::find_property(property);
+        if (found == nullptr) return fail(SIROP_E_NAME, result);
+        const bool at_any = found->celsius_low == found->celsius_high;
+        if (!pressure_holds(pressure_hpa) ||
+            (!at_any && !(celsius >= found->celsius_low && celsius <= found->celsius_high)))
+            return fail(SIROP_E_RANGE, result);
+        return put(core::evaluate(*found, m, celsius, 100.0 * pressure_hpa), result);
+    });
+}
+
+int32_t sirop_property_estimate_n(const char* property, size_t n, const double* grams, const double* celsius,
+                                  const double* pressure_hpa, sirop_estimate* results) {
+    if (grams == nullptr || celsius == nullptr || pressure_hpa == nullptr || results == nullptr)
+        return n == 0 ? SIROP_OK : SIROP_E_NULL;
+    return for_each(n, [&](size_t i) {
+        return sirop_property_estimate(property, grams + i * SIROP_COMPONENT_COUNT, celsius[i], pressure_hpa[i],
+                                       results + i);
+    });
 }
 
 int32_t sirop_predict_json(const char* batch, size_t batch_bytes, const char* table, char* out, size_t out_bytes,

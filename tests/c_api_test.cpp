@@ -1,6 +1,7 @@
 // The C API: values, arrays, statuses, bad arguments; nothing else may come out of it.
 #include <gtest/gtest.h>
 
+#include <algorithm>
 #include <array>
 #include <cmath>
 #include <cstring>
@@ -159,6 +160,53 @@ TEST(c_api, status_texts_are_sentences_and_never_null) {
     const std::string version = std::to_string(SIROP_VERSION_MAJOR) + "." + std::to_string(SIROP_VERSION_MINOR) +
                                 "." + std::to_string(SIROP_VERSION_PATCH);
     EXPECT_EQ(version, sirop_version());
+}
+
+TEST(c_api, every_property_answers_value_range_source_and_uncertainty) {
+    const auto g = syrup(65.0, 35.0);
+    int count = 0;
+    for (; const char* name = sirop_property_name(count); ++count) {
+        SCOPED_TRACE(name);
+        ASSERT_NE(sirop_property_unit(name), nullptr);
+        ASSERT_GT(std::strlen(sirop_property_source(name)), 5U);
+        ASSERT_GE(std::strlen(sirop_property_uncertainty(name)), 3U);
+        sirop_range celsius;
+        double solids = 0.0;
+        ASSERT_EQ(sirop_property_range(name, &celsius, &solids), SIROP_OK);
+        EXPECT_GE(solids, 50.0);
+        sirop_estimate e;
+        EXPECT_GE(sirop_property_estimate(name, g.data(), 20.0, 1013.25, &e), SIROP_OK);
+        EXPECT_LE(e.low, e.value);
+        EXPECT_GE(e.high, e.value);
+        if (celsius.low == celsius.high) continue;
+        for (const double inside : {celsius.low, celsius.high})
+            EXPECT_GE(sirop_property_estimate(name, g.data(), inside, 1013.25, &e), SIROP_OK) << inside;
+        for (const double outside :
+             {std::nextafter(celsius.low, -1e9), std::nextafter(celsius.high, 1e9), nan_value}) {
+            EXPECT_EQ(sirop_property_estimate(name, g.data(), outside, 1013.25, &e), SIROP_E_RANGE);
+            EXPECT_TRUE(std::isnan(e.value));
+        }
+    }
+    EXPECT_GE(count, 15);
+    EXPECT_EQ(sirop_property_name(-1), nullptr);
+    EXPECT_EQ(sirop_property_unit("charm"), nullptr);
+    EXPECT_EQ(sirop_property_source(nullptr), nullptr);
+    sirop_estimate e;
+    EXPECT_EQ(sirop_property_estimate("charm", g.data(), 20.0, 1013.25, &e), SIROP_E_NAME);
+    EXPECT_EQ(sirop_property_estimate("baume_cold", g.data(), 20.0, 1.0, &e), SIROP_E_RANGE);
+    // 65 % sucrose at 20 C: 1316 kg/m3 (ICUMSA), 1.45348 (ICUMSA 1974, tests/data)
+    EXPECT_EQ(sirop_property_estimate("density_g_per_ml", g.data(), 20.0, 1013.25, &e), SIROP_OK);
+    EXPECT_NEAR(e.value, 1.3163, 0.0005);
+    EXPECT_EQ(sirop_property_estimate("refractive_index", g.data(), 20.0, 1013.25, &e), SIROP_OK);
+    EXPECT_NEAR(e.value, 1.45348, 0.00001);
+    const double t[2] = {20.0, 900.0}, p[2] = {1013.25, 1013.25};
+    double two[2 * SIROP_COMPONENT_COUNT];
+    std::copy(g.begin(), g.end(), two);
+    std::copy(g.begin(), g.end(), two + SIROP_COMPONENT_COUNT);
+    sirop_estimate both[2];
+    EXPECT_EQ(sirop_property_estimate_n("viscosity_pa_s", 2, two, t, p, both), SIROP_E_RANGE);
+    EXPECT_GT(both[0].value, 0.1);
+    EXPECT_TRUE(std::isnan(both[1].value));
 }
 
 TEST(c_api, two_threads_get_the_same_numbers) {

@@ -1,6 +1,7 @@
 // The main job: mass balance, signs, heat balance, refusals of the core.
 #include <gtest/gtest.h>
 
+#include <charconv>
 #include <filesystem>
 #include <fstream>
 #include <random>
@@ -253,6 +254,83 @@ TEST(mix, dry_sugar_dissolves_up_to_saturation_and_the_rest_stays) {
     // a syrup is wet: its sugar stays in solution
     EXPECT_EQ(off_the_heat(line("honey", 100)).crystals(), 0.0);
     EXPECT_GT(off_the_heat(line("dark chocolate 60-69 %", 100)).sucrose_crystals, 30.0);
+}
+
+TEST(mix, of_dry_and_warm_additions_into_hot_sugar_always_settles) {
+    // Sugar that dissolves after the first balance once left the second without a root.
+    std::mt19937_64 random(22);
+    std::uniform_real_distribution<double> unit(0.0, 1.0);
+    for (std::size_t i = 0; i < sirop_test::sweep(3000); ++i) {
+        batch b;
+        b.pan = {line("white sugar", 250), line("glucose syrup 42 DE", 300 * unit(random)), line("water", 80)};
+        b.off_heat = {line("heavy cream 36 %", 150 * unit(random), 90 * unit(random)),
+                      line("milk chocolate", 200 * unit(random), 30), line("skim milk powder", 40 * unit(random))};
+        b.thermometer_celsius = 130.0 + 40.0 * unit(random);
+        const auto p = predict(b, stage_tables[0]);
+        ASSERT_TRUE(p) << p.why.reason;
+        ASSERT_TRUE(std::isfinite(p->finished.mixed_celsius)) << i;
+        ASSERT_LT(p->finished.mixed_celsius, b.thermometer_celsius);
+        ASSERT_LE(p->finished.water_flashed_grams.low, p->finished.water_flashed_grams.value);
+        ASSERT_GE(p->finished.water_flashed_grams.high, p->finished.water_flashed_grams.value);
+    }
+    batch b;
+    b.pan = {line("white sugar", 250), line("glucose syrup 42 DE", 150), line("water", 80)};
+    b.off_heat = {line("heavy cream 36 %", 100, 85), line("milk chocolate", 150, 30)};
+    b.thermometer_celsius = 165.0;
+    EXPECT_GT(predicted(b).finished.water_flashed_grams.value, 0.2);
+}
+
+TEST(refusal, names_a_temperature_that_is_then_accepted) {
+    std::mt19937_64 random(23);
+    std::uniform_real_distribution<double> unit(0.0, 1.0);
+    const auto named = [](const std::string& text, const char* unit_sign) {
+        const auto end = text.rfind(unit_sign);
+        const auto from = text.find_last_of(" (", end - 1) + 1;
+        double x = 0.0;
+        std::from_chars(text.data() + from, text.data() + end, x);
+        return x;
+    };
+    for (std::size_t i = 0; i < sirop_test::sweep(400); ++i) {
+        batch b;
+        b.pan = {line("white sugar", 100), line("honey", 50 * unit(random)),
+                 line("water", 20 + 60 * unit(random))};
+        b.thermometer_error_kelvin = 3.0 * unit(random) - 1.5;
+        for (const double impossible : {70.0, 390.0}) {
+            b.thermometer_celsius = impossible;
+            const auto r = predict(b, stage_tables[0]);
+            ASSERT_FALSE(r);
+            batch again = b;
+            again.thermometer_celsius = named(r.why.reason, " °C");
+            EXPECT_TRUE(predict(again, stage_tables[0])) << r.why.reason;
+            again.thermometer_celsius = fahrenheit_to_celsius(named(r.why.reason, " °F"));
+            EXPECT_TRUE(predict(again, stage_tables[0])) << r.why.reason;
+        }
+    }
+}
+
+TEST(advice, says_where_the_set_is_firmer_than_the_model) {
+    batch ganache;
+    ganache.pan = {line("heavy cream 36 %", 300), line("invert sugar syrup", 40), line("white sugar", 20)};
+    ganache.off_heat = {line("dark chocolate 60-69 %", 400)};
+    ganache.thermometer_celsius = 101.5;
+    ganache.serve_celsius = 16.0;
+    const auto p = predicted(ganache);
+    // sliceable (common practice, no source): the range must reach soft set
+    EXPECT_GT(p.set.log10_viscosity.high, std::log10(3.0e3));
+    const auto noted = [](const prediction& q, const char* word) {
+        for (const auto& n : q.notes)
+            if (n.find(word) != std::string::npos) return true;
+        return false;
+    };
+    EXPECT_TRUE(noted(p, "Cocoa butter"));
+    batch jelly;
+    jelly.pan = {line("water", 500), line("white sugar", 300), line("agar", 6)};
+    jelly.thermometer_celsius = 102.5;
+    EXPECT_TRUE(noted(predicted(jelly), "gels"));
+    batch lemon;
+    lemon.pan = {line("white sugar", 300), line("lemon juice", 100)};
+    lemon.thermometer_celsius = 108.0;
+    EXPECT_TRUE(noted(predicted(lemon), "Acid"));
 }
 
 TEST(refusal, names_where_boiling_starts_and_where_the_model_ends) {

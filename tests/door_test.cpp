@@ -58,6 +58,22 @@ TEST(door, says_not_computed_instead_of_guessing) {
     EXPECT_TRUE(std::isnan(in_pascals(pressure_where_water_boils(celsius(30)))));
 }
 
+TEST(door, refuses_compositions_and_temperatures_that_are_none) {
+    const mixture negative{
+        {component::sucrose, grams(110)}, {component::water, grams(40)}, {component::fat, grams(-50)}};
+    const mixture empty{};
+    for (const auto& bad : {negative, empty}) {
+        const auto answer =
+            predict(batch().pan("water", grams(100)).pan("mine", grams(100), bad).cook_to(celsius(110)));
+        ASSERT_FALSE(answer);
+        EXPECT_EQ(answer.why.place, "pan[1]");
+    }
+    EXPECT_TRUE(std::isnan(negative.brix().value));
+    const mixture syrup{{component::sucrose, grams(80)}, {component::water, grams(20)}};
+    EXPECT_FALSE(syrup.viscosity(celsius(-200)).computed());
+    EXPECT_FALSE(syrup.viscosity(celsius(1000)).computed());
+}
+
 TEST(door, predicts_a_batch_and_refuses_an_unknown_ingredient) {
     auto sauce = batch("Sauce (invented)")
                      .pan("white sugar", grams(250))

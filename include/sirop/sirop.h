@@ -126,6 +126,25 @@ SIROP_API int32_t sirop_water_activity_n(size_t n, const double* grams, const do
                                          sirop_estimate* activity);
 SIROP_API int32_t sirop_freezing_point_celsius_n(size_t n, const double* grams, sirop_estimate* celsius);
 
+/* Properties.  Any property of the catalogue by its name, which carries its unit, such as "density_g_per_ml" or
+ * "viscosity_pa_s": sirop_property_name(0), (1), ... lists them, null after the last.  Unit, source and
+ * uncertainty are texts; null for an unknown name. */
+SIROP_API const char* sirop_property_name(int32_t index);
+SIROP_API const char* sirop_property_unit(const char* property);
+SIROP_API const char* sirop_property_source(const char* property);
+SIROP_API const char* sirop_property_uncertainty(const char* property);
+
+/* The temperatures in which it is answered (inclusive), and above which solids of the syrup phase, in percent, the
+ * answer is an extrapolation.  A range whose ends are equal: the property does not depend on a temperature. */
+SIROP_API int32_t sirop_property_range(const char* property, sirop_range* celsius, double* fitted_solids_percent);
+
+/* Its value for a mixture at a temperature and, where it matters, a pressure; and the same for n mixtures. */
+SIROP_API int32_t sirop_property_estimate(const char* property, const double* grams, double celsius,
+                                          double pressure_hpa, sirop_estimate* result);
+SIROP_API int32_t sirop_property_estimate_n(const char* property, size_t n, const double* grams,
+                                            const double* celsius, const double* pressure_hpa,
+                                            sirop_estimate* results);
+
 /* The main job: a batch file (docs/batch-file.md) in, the answer out.
  * batch: batch_bytes bytes of UTF-8 JSON.  table: the stage table's name, null for the default "us 2004".
  * out: receives the answer, or on SIROP_E_BATCH the reason of the refusal in one line; what is written ends in a

@@ -1,4 +1,4 @@
-// sirop: ingredients and a cook temperature -> the water left, the texture stage and the set, and back again.
+// sirop: ingredients and a cook temperature -> the water left, the texture stage and the set.
 //
 // The C++ door.  Every function takes and returns quantities (units.hpp); numbers are converted here, once, and
 // computed in core/.  Header-only, reentrant, without global state; compiles with -fno-exceptions.
@@ -13,6 +13,7 @@
 #include <utility>
 
 #include "core/advice.hpp"
+#include "core/catalogue.hpp"
 #include "units.hpp"
 
 namespace sirop {
@@ -123,23 +124,30 @@ class mixture {
 
     /// Glass transition of the syrup phase, +-5 K.
     estimate<temperature> glass_transition() const {
-        const double tg = core::glass_celsius(contents_);
+        const double tg = usable() ? core::glass_celsius(contents_) : core::not_a_number;
         return detail::with_unit(core::between(tg, tg - core::glass_error_kelvin, tg + core::glass_error_kelvin),
                                  celsius);
     }
 
     /// Dissolved solids of the syrup phase.
-    mass_fraction syrup_solids() const { return mass_fraction(contents_.syrup_solids()); }
+    mass_fraction syrup_solids() const {
+        return mass_fraction(usable() ? contents_.syrup_solids() : core::not_a_number);
+    }
 
     /// What a refractometer reads on the syrup phase at 20 C, to 95 %; NaN beyond.
-    degrees_brix brix() const { return degrees_brix(core::brix_of_syrup(contents_)); }
+    degrees_brix brix() const {
+        return degrees_brix(usable() ? core::brix_of_syrup(contents_) : core::not_a_number);
+    }
 
     /// Viscosity of the whole, thickened by fat and solids, -30..170 C.
     template <class Temperature>
     estimate<dynamic_viscosity> viscosity(Temperature at) const {
         detail::wants<temperature, Temperature>();
-        const auto log10 = usable() ? core::log10_viscosity(contents_, in_celsius(at)) : core::estimate{};
-        return detail::with_unit(log10, [](double l) { return dynamic_viscosity::from_value(std::pow(10.0, l)); });
+        const auto& entry = *core::find_property("viscosity_pa_s");
+        return detail::with_unit(
+            usable() ? core::evaluate(entry, contents_, in_celsius(at), formula::standard_atmosphere)
+                     : core::estimate{},
+            [](double v) { return dynamic_viscosity::from_value(v); });
     }
 
   private:

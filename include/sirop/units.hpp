@@ -9,17 +9,14 @@
 #include <boost/units/systems/si/dynamic_viscosity.hpp>
 #include <boost/units/systems/si/length.hpp>
 #include <boost/units/systems/si/mass.hpp>
-#include <boost/units/systems/si/mass_density.hpp>
 #include <boost/units/systems/si/pressure.hpp>
 #include <boost/units/systems/si/temperature.hpp>
-#include <boost/units/systems/si/volume.hpp>
 
 namespace sirop {
 
 using mass = boost::units::quantity<boost::units::si::mass>;
 using pressure = boost::units::quantity<boost::units::si::pressure>;
 using length = boost::units::quantity<boost::units::si::length>;
-using volume = boost::units::quantity<boost::units::si::volume>;
 using dynamic_viscosity = boost::units::quantity<boost::units::si::dynamic_viscosity>;
 /// A point on the temperature scale.
 using temperature = boost::units::quantity<boost::units::absolute<boost::units::si::temperature>>;
@@ -34,10 +31,9 @@ struct ratio {
     friend constexpr bool operator==(ratio a, ratio b) { return a.value == b.value; }
     friend constexpr auto operator<=>(ratio a, ratio b) { return a.value <=> b.value; }
 };
-using water_activity = ratio<struct water_activity_meaning>;            ///< 0 to 1
-using mass_fraction = ratio<struct mass_fraction_meaning>;              ///< 0 to 1
-using degrees_brix = ratio<struct degrees_brix_meaning>;                ///< % sucrose by refractometer, 20 C
-using dextrose_equivalent = ratio<struct dextrose_equivalent_meaning>;  ///< 0 to 100
+using water_activity = ratio<struct water_activity_meaning>;  ///< 0 to 1
+using mass_fraction = ratio<struct mass_fraction_meaning>;    ///< 0 to 1
+using degrees_brix = ratio<struct degrees_brix_meaning>;      ///< % sucrose by refractometer, 20 C
 
 // Makers and readers.  Points:
 inline temperature kelvin(double k) {
@@ -101,9 +97,6 @@ inline length feet(double f) {
 }
 inline double in_metres(length l) {
     return l.value();
-}
-inline double in_millilitres(volume v) {
-    return 1.0e6 * v.value();
 }
 inline double in_pascal_seconds(dynamic_viscosity v) {
     return v.value();

@@ -111,30 +111,50 @@ inline void add_notes(prediction& p, const batch& b) {
             "Extrapolation: the viscosity law is fitted to syrups of 75 % solids; beyond, it is carried on "
             "to the glass, and its range is a factor.");
     if (!f.freezing_celsius.computed())
-        out.emplace_back("freezing_celsius cannot be given: ice would form below -30 °C, if at all.");
+        out.emplace_back("A freezing point cannot be given: ice would form below -30 °C, if at all.");
     if (!std::isfinite(f.lactose_supersaturation))
-        out.emplace_back("lactose_supersaturation cannot be given: lactose is tabulated to 89 °C.");
+        out.emplace_back("A supersaturation of lactose cannot be given: it is tabulated to 89 °C.");
     if (!std::isfinite(f.brix_of_syrup_phase.value))
-        out.emplace_back("brix_of_syrup_phase cannot be given: the refractometer scale ends at 95 %.");
+        out.emplace_back("A refractometer reading cannot be given: its scale ends at 95 %.");
     if (!std::isfinite(p.stage.sea_level_celsius))
         out.emplace_back(
             "The table is read at the temperature as it stands: plain syrup would be beyond 99.5 % solids "
             "there, where the chart names colours.");
     if (p.stage.by_consistency != p.stage.by_temperature && !p.stage.by_consistency.empty())
-        out.push_back(
-            "The table speaks of plain sugar; this batch has the consistency that plain syrup reaches at " +
-            (std::isfinite(p.stage.plain_syrup_celsius) ? both_scales(p.stage.plain_syrup_celsius)
-                                                        : std::string("the end of the table")) +
-            " at sea level.");
+        out.push_back("The table speaks of plain sugar; this batch is as stiff as plain syrup at " +
+                      (std::isfinite(p.stage.plain_syrup_celsius) ? both_scales(p.stage.plain_syrup_celsius)
+                                                                  : std::string("more than 99.5 % solids")) +
+                      " at sea level.");
+    if (f.contents.syrup_solids() > last_syrup_solids)
+        out.emplace_back(
+            "Extrapolation: with the additions the syrup is beyond 99.5 % solids, the end of the model.");
+    if (f.contents[component::cocoa_solids] > 0.0 && b.serve_celsius < 34.0)
+        out.emplace_back(
+            "Cocoa butter sets as it cools, which is not modelled: below about 30 °C a chocolate sauce or "
+            "ganache is firmer than its viscosity, up to the firm end of the range.");
+    if (f.contents[component::starch] + f.contents[component::fibre] > 0.003 * f.contents.total())
+        out.emplace_back(
+            "Starch, agar and fruit pectin set as gels, which are not modelled: it will be firmer than said.");
+    if (f.contents[component::acid] > 0.002 * f.contents.total() && m[component::sucrose] > 0.0)
+        out.emplace_back(
+            "Acid turns part of the sugar into glucose and fructose while it boils, which is not modelled: "
+            "softer, stickier, less graining.");
     if (f.at_serving.ice > 0.0)
         out.push_back("At the serving temperature " + fixed(percent(f.at_serving.ice, f.contents.water()), 0) +
                       " % of the water is ice; viscosity and activity are those of the frozen batch.");
     if (f.contents.fat() > 0.40 * f.contents.total())
         out.emplace_back(
             "More than 40 % fat: the syrup may no longer be the continuous phase, and fat may separate.");
-    if (p.off_heat_grams == 0.0 && b.pressure_pa > 0.0)
+    if (p.off_heat_grams == 0.0)
         out.emplace_back(
             "The cook ends when the batch reaches the temperature: pour it off at once, or it boils on.");
+    // Every flag has its reason.
+    bool explained = p.status == grade::fine;
+    for (const auto& note : out) explained = explained || note.rfind("Extrapolation", 0) == 0;
+    if (!explained)
+        out.emplace_back(
+            "Extrapolation: the isotherm of salt, minerals or a polyol, or of a sugar in the cold, is used "
+            "outside the range it was fitted in.");
 }
 
 /// The prediction with its cautions and notes.

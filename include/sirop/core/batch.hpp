@@ -91,8 +91,8 @@ inline mixture off_the_heat(const ingredient_line& line) {
 /// The first thing wrong with the numbers of a batch, if any.
 inline std::optional<refusal> find_fault(const batch& b) {
     const auto outside = [](const std::string& place, const limit& l, double value) {
-        return refusal{place, shortest(value) + " is outside " + shortest(l.low) + " to " + shortest(l.high) +
-                                  " " + std::string(l.unit)};
+        return refusal{place, shortest(value) + " is outside the accepted range, " + shortest(l.low) + " to " +
+                                  shortest(l.high) + " " + std::string(l.unit)};
     };
     double total = 0.0;
     const auto check_lines = [&](const std::vector<ingredient_line>& lines, const std::string& list,
@@ -102,6 +102,11 @@ inline std::optional<refusal> find_fault(const batch& b) {
             if (!grams_limit.holds(lines[i].grams)) return outside(place + ".grams", grams_limit, lines[i].grams);
             if (!added_limit.holds(lines[i].celsius))
                 return outside(place + ".celsius", added_limit, lines[i].celsius);
+            double shares = 0.0;
+            for (const double share : lines[i].per_gram) shares += share >= 0.0 ? share : not_a_number;
+            if (!(std::fabs(shares - 1.0) <= 1.0e-6))
+                return refusal{place,
+                               "has a composition that is negative or nothing; masses of at least 0 are accepted"};
             sum += lines[i].grams;
         }
         return std::nullopt;
@@ -116,8 +121,8 @@ inline std::optional<refusal> find_fault(const batch& b) {
     if (!thermometer_error_limit.holds(b.thermometer_error_kelvin))
         return outside("cook.thermometer_reads_in_boiling_water_celsius", thermometer_error_limit,
                        b.thermometer_error_kelvin);
-    if (!std::isfinite(b.thermometer_celsius))
-        return refusal{b.target_place, "is not a finite number; a temperature in °C or °F is accepted"};
+    if (!target_limit.holds(b.thermometer_celsius))
+        return outside(b.target_place, target_limit, b.thermometer_celsius);
     return std::nullopt;
 }
 

@@ -66,7 +66,10 @@ struct component_data {
     double glass_celsius;   ///< dry glass transition, see glass_source; NaN where none is used
     double glass_constant;  ///< Gordon-Taylor constant with water
     double volume_ratio;    ///< specific volume in solution over that of sucrose (glucose: CRC
-                            ///< Handbook densities at 40..60 %; others our estimate, from memory)
+                            ///< Handbook densities at 40..60 %; salts from the density of a
+                            ///< 20 % brine, recalled; others our estimate, from memory)
+    double refraction_ratio;  ///< specific refraction over that of sucrose (salts: molar refraction 9.3 cm3,
+                              ///< glycerol 20.5, from memory, confidence medium; others as sucrose)
     heat_class heat;
     std::string_view glass_source;
 };
@@ -83,30 +86,30 @@ inline constexpr std::string_view glycerol_glass =
 
 inline constexpr std::array<component_data, component_count> components = {{
     // clang-format off
-    // id, name, where, isotherm, units, Tg, k, volume ratio, heat, source of Tg and k
-    {component::water, "water", phase::solvent, isotherm_kind::none, 1, -137.15, 1, 1, heat_class::water, "136.0 K, published"},
-    {component::sucrose, "sucrose", phase::dissolved, isotherm_kind::sucrose, 1, 62, 5.42, 1, heat_class::carbohydrate, detail::roos93},
-    {component::glucose, "glucose", phase::dissolved, isotherm_kind::monosaccharide, 1, 31, 4.52, 1.012, heat_class::carbohydrate, detail::roos93},
-    {component::fructose, "fructose", phase::dissolved, isotherm_kind::monosaccharide, 1, 5, 3.76, 0.993, heat_class::carbohydrate, detail::roos93},
-    {component::galactose, "galactose", phase::dissolved, isotherm_kind::monosaccharide, 1, 30, 4.49, 1.0, heat_class::carbohydrate, detail::roos93},
-    {component::lactose, "lactose", phase::dissolved, isotherm_kind::sucrose, 1, 101, 6.56, 1.0, heat_class::carbohydrate, detail::roos93},
-    {component::maltose, "maltose", phase::dissolved, isotherm_kind::sucrose, 1, 87, 6.15, 1.0, heat_class::carbohydrate, detail::roos93},
-    {component::maltotriose, "maltotriose", phase::dissolved, isotherm_kind::chain, 3, 115, 6.3, 0.99, heat_class::carbohydrate, detail::chain_glass},
-    {component::maltotetraose, "maltotetraose", phase::dissolved, isotherm_kind::chain, 4, 115, 6.3, 0.99, heat_class::carbohydrate, detail::chain_glass},
-    {component::maltopentaose, "maltopentaose", phase::dissolved, isotherm_kind::chain, 5, 115, 6.3, 0.99, heat_class::carbohydrate, detail::chain_glass},
-    {component::maltohexaose, "maltohexaose", phase::dissolved, isotherm_kind::chain, 6, 115, 6.3, 0.99, heat_class::carbohydrate, detail::chain_glass},
-    {component::maltoheptaose, "maltoheptaose", phase::dissolved, isotherm_kind::chain, 7, 115, 6.3, 0.99, heat_class::carbohydrate, detail::chain_glass},
-    {component::higher_saccharides, "higher_saccharides", phase::dissolved, isotherm_kind::chain, 20, 115, 6.3, 0.98, heat_class::carbohydrate, detail::chain_glass},
-    {component::sorbitol, "sorbitol", phase::dissolved, isotherm_kind::sorbitol, 1, -9, 3.35, 1.05, heat_class::carbohydrate, detail::roos93},
-    {component::glycerol, "glycerol", phase::dissolved, isotherm_kind::glycerol, 1, -83.15, 1.17, 1.25, heat_class::carbohydrate, detail::glycerol_glass},
-    {component::salt, "salt", phase::dissolved, isotherm_kind::electrolyte, 1, detail::no_glass, 1, 0.5, heat_class::ash, detail::not_used},
-    {component::minerals, "minerals", phase::dissolved, isotherm_kind::electrolyte, 0.42, detail::no_glass, 1, 0.5, heat_class::ash, detail::not_used},
-    {component::protein, "protein", phase::suspended, isotherm_kind::solid, 1, detail::no_glass, 1, 1.2, heat_class::protein, detail::not_used},
-    {component::starch, "starch", phase::suspended, isotherm_kind::solid, 1, detail::no_glass, 1, 1.07, heat_class::carbohydrate, detail::not_used},
-    {component::fibre, "fibre", phase::suspended, isotherm_kind::solid, 1, detail::no_glass, 1, 1.07, heat_class::fibre, detail::not_used},
-    {component::cocoa_solids, "cocoa_solids", phase::suspended, isotherm_kind::solid, 1, detail::no_glass, 1, 1.1, heat_class::fibre, detail::not_used},
-    {component::fat, "fat", phase::fat, isotherm_kind::none, 1, detail::no_glass, 1, 1.75, heat_class::fat, detail::not_used},
-    {component::acid, "acid", phase::dissolved, isotherm_kind::monosaccharide, 1, 11, 3.93, 0.95, heat_class::carbohydrate, detail::acid_glass},
+    // id, name, where, isotherm, units, Tg, k, volume ratio, refraction ratio, heat, source of Tg and k
+    {component::water, "water", phase::solvent, isotherm_kind::none, 1, -137.15, 1, 1, 1, heat_class::water, "136.0 K, published"},
+    {component::sucrose, "sucrose", phase::dissolved, isotherm_kind::sucrose, 1, 62, 5.42, 1, 1, heat_class::carbohydrate, detail::roos93},
+    {component::glucose, "glucose", phase::dissolved, isotherm_kind::monosaccharide, 1, 31, 4.52, 1.012, 1, heat_class::carbohydrate, detail::roos93},
+    {component::fructose, "fructose", phase::dissolved, isotherm_kind::monosaccharide, 1, 5, 3.76, 0.993, 1, heat_class::carbohydrate, detail::roos93},
+    {component::galactose, "galactose", phase::dissolved, isotherm_kind::monosaccharide, 1, 30, 4.49, 1.0, 1, heat_class::carbohydrate, detail::roos93},
+    {component::lactose, "lactose", phase::dissolved, isotherm_kind::sucrose, 1, 101, 6.56, 1.0, 1, heat_class::carbohydrate, detail::roos93},
+    {component::maltose, "maltose", phase::dissolved, isotherm_kind::sucrose, 1, 87, 6.15, 1.0, 1, heat_class::carbohydrate, detail::roos93},
+    {component::maltotriose, "maltotriose", phase::dissolved, isotherm_kind::chain, 3, 115, 6.3, 0.99, 1, heat_class::carbohydrate, detail::chain_glass},
+    {component::maltotetraose, "maltotetraose", phase::dissolved, isotherm_kind::chain, 4, 115, 6.3, 0.99, 1, heat_class::carbohydrate, detail::chain_glass},
+    {component::maltopentaose, "maltopentaose", phase::dissolved, isotherm_kind::chain, 5, 115, 6.3, 0.99, 1, heat_class::carbohydrate, detail::chain_glass},
+    {component::maltohexaose, "maltohexaose", phase::dissolved, isotherm_kind::chain, 6, 115, 6.3, 0.99, 1, heat_class::carbohydrate, detail::chain_glass},
+    {component::maltoheptaose, "maltoheptaose", phase::dissolved, isotherm_kind::chain, 7, 115, 6.3, 0.99, 1, heat_class::carbohydrate, detail::chain_glass},
+    {component::higher_saccharides, "higher_saccharides", phase::dissolved, isotherm_kind::chain, 20, 115, 6.3, 0.98, 1, heat_class::carbohydrate, detail::chain_glass},
+    {component::sorbitol, "sorbitol", phase::dissolved, isotherm_kind::sorbitol, 1, -9, 3.35, 1.05, 1, heat_class::carbohydrate, detail::roos93},
+    {component::glycerol, "glycerol", phase::dissolved, isotherm_kind::glycerol, 1, -83.15, 1.17, 1.25, 1.087, heat_class::carbohydrate, detail::glycerol_glass},
+    {component::salt, "salt", phase::dissolved, isotherm_kind::electrolyte, 1, detail::no_glass, 1, 0.56, 0.778, heat_class::ash, detail::not_used},
+    {component::minerals, "minerals", phase::dissolved, isotherm_kind::electrolyte, 0.42, detail::no_glass, 1, 0.56, 0.778, heat_class::ash, detail::not_used},
+    {component::protein, "protein", phase::suspended, isotherm_kind::solid, 1, detail::no_glass, 1, 1.2, 1, heat_class::protein, detail::not_used},
+    {component::starch, "starch", phase::suspended, isotherm_kind::solid, 1, detail::no_glass, 1, 1.07, 1, heat_class::carbohydrate, detail::not_used},
+    {component::fibre, "fibre", phase::suspended, isotherm_kind::solid, 1, detail::no_glass, 1, 1.07, 1, heat_class::fibre, detail::not_used},
+    {component::cocoa_solids, "cocoa_solids", phase::suspended, isotherm_kind::solid, 1, detail::no_glass, 1, 1.1, 1, heat_class::fibre, detail::not_used},
+    {component::fat, "fat", phase::fat, isotherm_kind::none, 1, detail::no_glass, 1, 1.75, 1, heat_class::fat, detail::not_used},
+    {component::acid, "acid", phase::dissolved, isotherm_kind::monosaccharide, 1, 11, 3.93, 0.95, 1, heat_class::carbohydrate, detail::acid_glass},
     // clang-format on
 }};
 

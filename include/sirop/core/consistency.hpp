@@ -1,7 +1,7 @@
 // How a batch flows: the viscosity of its syrup phase thickened by what floats in it, the word for the set, and
 // the plain sugar syrup of equal consistency.
 //
-// First complete version: monotone in water and temperature, right in sign, its interval a factor.  Gels (set milk
+// Monotone in water and temperature; its interval is a factor.  Gels (set milk
 // protein, agar, pectin, starch paste) are not modelled beyond the volume they fill.
 #pragma once
 
@@ -27,7 +27,7 @@ inline constexpr std::array<set_word, 8> set_words = {{
     {"soft set", 3.0e3, "a layer keeps its edge while it is served; flows over hours"},
     {"chewy", 1.0e5, "holds a cut edge for hours; bends and chews"},
     {"hard", 1.0e9, "hard to the bite; breaks when struck"},
-    {"glassy", 1.0e12, "a glass: snaps"},
+    {"glassy", 1.0e12, "a glass that snaps"},
 }};
 
 constexpr const set_word& word_for(double viscosity_pa_s) {
@@ -79,23 +79,37 @@ inline double thickening_log10(const mixture& m, double celsius, grade& status) 
 
 }  // namespace detail
 
+/// How many decades the batch may be firmer than its viscosity says: what a gel of the milk protein could add (our
+/// estimate from one mark: dulce de leche of 28.7 % water mounds), and cocoa butter, which sets below 34 C where
+/// the law takes all fat for milk fat (our estimate: a ganache of a third fat is sliceable in the cold; common
+/// practice, no source).
+inline double setting_decades(const mixture& m, double celsius) {
+    const double gel = std::fmin(2.5, 12.0 * m[component::protein] / (m[component::protein] + m.water()));
+    if (!(m.fat() > 0.0) || celsius >= 34.0) return gel;
+    const double from_cocoa = std::fmin(1.0, 2.0 * m[component::cocoa_solids] / m.fat());
+    const double volume_share = fat_volume(m, celsius) / volume(m, celsius);
+    const double cold = std::fmin(1.0, 1.0 - celsius / 34.0);
+    return std::hypot(gel, 8.0 * from_cocoa * std::fmin(1.0, volume_share / 0.3) * cold);
+}
+
 /// log10 of the viscosity of the whole batch, Pa s, at a temperature in C; ice, if any, already in the mixture.
-/// Interval: glass transition +-5 K, 10 % of the syrup law to 75 % solids growing to a factor of 3 at 90 %, and
-/// half the thickening, in quadrature; upward also what a gel of the milk protein could add, up to 2.5 decades
-/// (our estimate from one mark: dulce de leche of 28.7 % water mounds).
+/// Interval, in quadrature: the syrup law, 12 % to 72 % solids, where it rests on data, growing to a factor of 3
+/// at 90 %; the glass transition, of which +-5 K enter as that grows; half the thickening; upward also
+/// setting_decades.
 inline estimate log10_viscosity(const mixture& m, double celsius) {
     const double w = m.syrup_solids();
     if (!(m.water() > 0.0)) return {};
     grade status = w <= 0.75 ? grade::fine : grade::extrapolated;
     const double syrup = syrup_log10_viscosity(m, celsius);
     const double thick = detail::thickening_log10(m, celsius, status);
-    const double law = detail::broken_line(std::array<std::array<double, 2>, 2>{{{0.75, 0.04}, {0.90, 0.5}}}, w);
+    const double law = detail::broken_line(std::array<std::array<double, 2>, 2>{{{0.72, 0.05}, {0.90, 0.5}}}, w);
+    const double glass = glass_error_kelvin *
+                         detail::broken_line(std::array<std::array<double, 2>, 2>{{{0.72, 0.0}, {0.82, 1.0}}}, w);
     const double value = syrup + thick;
-    const double up = syrup_log10_viscosity(m, celsius, glass_error_kelvin) - syrup;
-    const double down = syrup - syrup_log10_viscosity(m, celsius, -glass_error_kelvin);
-    const double gel = std::fmin(2.5, 12.0 * m[component::protein] / (m[component::protein] + m.water()));
+    const double up = syrup_log10_viscosity(m, celsius, glass) - syrup;
+    const double down = syrup - syrup_log10_viscosity(m, celsius, -glass);
     return between(value, value - std::hypot(down, law, 0.5 * thick),
-                   value + std::hypot(std::hypot(up, law, 0.5 * thick), gel), status);
+                   value + std::hypot(std::hypot(up, law, 0.5 * thick), setting_decades(m, celsius)), status);
 }
 
 /// A plain sucrose syrup of a mass fraction of solids.

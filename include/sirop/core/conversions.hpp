@@ -21,7 +21,7 @@ constexpr double fahrenheit_difference_to_kelvin(double fahrenheit) {
 }
 
 inline constexpr double max_conversion_brix = 95.0;
-inline constexpr double max_conversion_baume = 60.0;  ///< sucrose ends at 47.2
+inline constexpr double max_conversion_baume = 60.0;  ///< sucrose ends at 49.5
 
 inline double brix_to_density_kg_m3(double brix) {
     if (!(brix >= 0.0 && brix <= max_conversion_brix)) return not_a_number;

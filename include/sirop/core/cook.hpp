@@ -55,7 +55,7 @@ struct prediction {
     finished_state finished;
     stage_answer stage;
     set_answer set;
-    grade status = grade::fine;  ///< the worst of all numbers above
+    grade status = grade::fine;  ///< the worst of water, activity and viscosity
     std::vector<std::string> cautions, notes;
 };
 
@@ -95,6 +95,7 @@ inline mixed mix(const mixture& hot, double hot_celsius, const std::vector<ingre
         return solve_monotone([&](double t) { return enthalpy_joule(m, t) - target; }, hot_celsius, -40.0, 260.0);
     };
     result.celsius = settle(heat);
+    const double undissolved = enthalpy_joule(m, result.celsius);
 
     // Dissolve up to saturation; beyond the solubility laws' ranges, as at their ends.
     const auto dissolve = [&](component sugar, double& crystals, double saturation) {
@@ -107,6 +108,8 @@ inline mixed mix(const mixture& hot, double hot_celsius, const std::vector<ingre
              formula::sucrose_solubility(std::fmin(std::fmax(result.celsius, 0.0), 100.0)));
     dissolve(component::lactose, m.lactose_crystals,
              formula::lactose_solubility(std::fmin(std::fmax(result.celsius, 0.0), 89.0)));
+
+    heat += enthalpy_joule(m, result.celsius) - undissolved;  // sugar in solution is counted as a liquid
 
     const double boils = m.water() > 0.0 ? detail::boiling_celsius(m, pressure_pa, curve::best) : not_a_number;
     if (!(result.celsius > boils)) return result;
@@ -194,19 +197,24 @@ inline outcome<prediction> predict(const batch& b, const stage_table& table) {
     c.highest_celsius = highest_answer_celsius(p.pan, b.pressure_pa);
     c.starts_to_boil_celsius = detail::boiling_celsius(p.pan, b.pressure_pa, curve::best);
     // On the cook's thermometer, which is what the cook can act on.
-    const auto shown = [&](double real) { return both_scales(real + b.thermometer_error_kelvin); };
+    // Rounded to the safe side in each scale, so that the temperature named is accepted.
+    const auto shown = [&](double real, double (*round)(double)) {
+        const double reading = real + b.thermometer_error_kelvin;
+        return fixed(round(reading * 10.0) / 10.0, 1) + " °C (" +
+               fixed(round(celsius_to_fahrenheit(reading) * 10.0) / 10.0, 1) + " °F)";
+    };
     if (!std::isfinite(c.starts_to_boil_celsius) || c.starts_to_boil_celsius > c.highest_celsius)
         return refusal{"pan", "is drier than the model goes (99.5 % solids of the syrup phase); add water"};
     if (!(c.celsius <= c.highest_celsius))
         return refusal{b.target_place, target +
                                            " is beyond the model (99.5 % solids of the syrup phase); the highest "
                                            "temperature that it can answer here is " +
-                                           shown(std::floor(c.highest_celsius * 10.0) / 10.0)};
+                                           shown(c.highest_celsius, [](double x) { return std::floor(x); })};
     if (c.celsius < c.starts_to_boil_celsius)
         return refusal{b.target_place, target +
                                            " is not reached by boiling: the pan would hold more water than it "
                                            "has; it starts to boil at " +
-                                           shown(std::ceil(c.starts_to_boil_celsius * 10.0) / 10.0)};
+                                           shown(c.starts_to_boil_celsius, [](double x) { return std::ceil(x); })};
 
     const double ln_aw = ln_activity_at_boil(c.celsius, b.pressure_pa);
     c.water_activity = std::exp(ln_aw);
@@ -245,7 +253,9 @@ inline outcome<prediction> predict(const batch& b, const stage_table& table) {
     f.water_flashed_grams =
         between(done[0].flashed_grams, done[1].flashed_grams, done[2].flashed_grams, held.status);
     f.syrup_solids_percent = of_done([](const mixture& m) { return 100.0 * m.syrup_solids(); });
-    f.brix_of_syrup_phase = of_done([](const mixture& m) { return brix_of_syrup(m); });
+    f.brix_of_syrup_phase =  // a side beyond the scale reaches to its end
+        detail::to_the_end(brix_of_syrup(done[0].contents), brix_of_syrup(done[1].contents),
+                           brix_of_syrup(done[2].contents), 100.0 * last_refraction_solids, held.status);
     f.millilitres = of_done([&](const mixture& m) { return volume(m, b.serve_celsius); });
     const auto glass = of_done([](const mixture& m) { return glass_celsius(m); });
     f.glass_transition_celsius = {glass.value, glass.low - glass_error_kelvin, glass.high + glass_error_kelvin,
@@ -266,6 +276,12 @@ inline outcome<prediction> predict(const batch& b, const stage_table& table) {
         aw.status = worst(aw.status, held.status);
     }
     f.freezing_celsius = freezing_celsius(f.contents);
+    for (int i = 1; i < 3 && f.freezing_celsius.computed(); ++i) {
+        const auto side = freezing_celsius(done[i].contents);
+        f.freezing_celsius.low =
+            std::fmin(f.freezing_celsius.low, side.computed() ? side.low : min_freezing_celsius);
+        if (side.computed()) f.freezing_celsius.high = std::fmax(f.freezing_celsius.high, side.high);
+    }
     f.sucrose_supersaturation = sucrose_supersaturation(f.contents, std::fmax(b.serve_celsius, 0.0));
     f.lactose_supersaturation = lactose_supersaturation(f.contents, std::fmax(b.serve_celsius, 0.0));
 

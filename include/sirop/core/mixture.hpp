@@ -177,6 +177,7 @@ inline double freezing_celsius(const mixture& m, curve side) {
 
 /// An estimate of which one side may lie beyond the end of the model: it reaches to that end, and is flagged.
 inline estimate to_the_end(double value, double one_side, double other_side, double end, grade status) {
+    if (!std::isfinite(value)) return {};
     if (std::isfinite(one_side) && std::isfinite(other_side)) return between(value, one_side, other_side, status);
     return between(value, std::isfinite(one_side) ? one_side : end, std::isfinite(other_side) ? other_side : end,
                    grade::extrapolated);

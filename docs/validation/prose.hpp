@@ -1,0 +1,85 @@
+// What the report says around its tables.
+#pragma once
+
+namespace validation {
+
+inline constexpr const char* introduction = R"(# Validation: how far off the library is
+
+This page is made by `docs/validation/make.sh`, which compares the library with published data and draws the figures.
+The numbers in the tables are computed; the words around them are written by hand.
+
+**How to read the tables.** Each line is one published data set. *Off* is always library minus publication.
+
+- *bias*: the mean of what the points are off. Far from zero, the library leans to one side.
+- *rms*: the root mean square, the usual size of an error, whatever its sign.
+- *worst*: the point that is furthest off, and where it is.
+- *aim*: what this project set itself for the data set, and whether it is met.
+- *inside the interval*: the library gives water activity, water content, viscosity and the glass transition with an
+  interval. Here is how many published points lie inside. Half of the last printed digit of the publication is allowed
+  for (a freezing point printed to 0.01 K is known to 0.00005 in water activity; a value read off a curve to ±2 g).
+
+An interval is meant to hold **nine points in ten**: fewer, and it promises too much; and it must not be more than twice
+as wide as that needs, or it says too little. *Solids* are mass % of dissolved substance. *aw* is water activity.
+A source marked *recalled* was quoted from memory, not read. `1e-05` means 0.00001.
+
+**Three kinds of comparison are kept apart.** A *validation* compares with published values that this library's
+constants were not fitted to. (The authors of a published equation may have used them. We do not know that for every
+data set; for salt we believe it, and so count it as a regression.) A *regression* compares a formula with its own
+source, or a fit with what it was fitted to; it shows that nothing broke and how good the fit is, no more. *Model
+against model* shows how far two published models are apart where nobody's measurements are at hand.
+)";
+
+inline constexpr const char* after_validation = R"(
+The freezing points test water activity from −6 to 0 °C, in thin syrups; the isopiestic measurements test it at 25 °C to
+67 % solids. The coarse sorption curves lie below the library in every point. For sucrose at aw 0.90 the isopiestic
+measurements side with the library, so the curves are coarser than they say; for corn syrup the matter is open. Salt
+beyond 6 mol/kg is our own continuation, and its water activity is too low in the middle of that range. Published
+glass transitions of one and the same sugar differ by up to 10 K between laboratories, with their definitions.
+
+Left out as misprinted in the source: the viscosity of sucrose at 32 % and 20 °C.
+
+![Water activity at the freezing points](validation/freezing.svg)
+
+![Viscosity](validation/viscosity.svg)
+)";
+
+inline constexpr const char* after_regression = R"(
+Left out as out of line in the source: the viscosity of sucrose at 60 % and 15 °C (by about 11 %). Kept, but doubtful:
+40 % at 0 and 5 °C, where the table also lies 8 to 12 % below the equation of Genotelle and jumps on to its next row.
+
+The points of glycerol that lie outside are those at 10 to 30 %. There the doubt is about the source: at 10 % an ideal
+solution (Raoult) has aw 0.9787 and the source's model 0.9759, an osmotic coefficient of 1.12; measured ones at this
+strength are about 1.03 (recalled, confidence medium), on the library's side (0.978).
+)";
+
+inline constexpr const char* before_calibration =
+    R"(*Stated width over needed width* compares, for the points whose printed digits are fine enough (their rounding at most
+half of the interval's side), the width that the library states with the width that would just hold nine in ten: 1 is
+exact, under 1 too narrow, over 2 wider than it should be. *Error stated* is how large an error the interval allows:
+relative, of ln aw (the logarithm of the water activity at a given water content) or of the viscosity. *Error needed* is
+the one that would hold nine in ten of the published points. With fewer than 8 points the table says so instead of
+judging. Points of a regression are marked: there the interval is judged against a fit's own data or a model's values.
+)";
+
+inline constexpr const char* before_models =
+    R"(The intervals of the library are meant to reach to the other published model. A number marked **outside** lies beyond
+the interval. The mixing rule is not covered by the intervals, which are those of the components.
+)";
+
+inline constexpr const char* open_questions =
+    R"(- **Over 85 % solids nothing precise was found to measure against.** The only points there are read off curves to ±2 g.
+  Everything about hard candy, brittle and caramel rests on one equation fitted by others, on a second model that
+  disagrees with it (section 5), and on an interval that holds both. No measured boiling point of a thick syrup is at
+  hand at all: the boiling points follow from the water activities and the vapour pressure of water.
+- **Glucose has no published point here above 30 %**, fructose, galactose and the chains of starch syrups have none.
+  Their curves are tested through honey (one point) and a coarse curve of corn syrup only.
+- **The mixing rule is not tested by any measurement here.** The additive rule and the Ross rule differ by more than the
+  intervals of thin mixtures, and again above 90 %.
+- **Viscosity above 75 % is an interpolation** between measurements and the glass transition. The single marks, honey
+  and corn syrup, are all that lies between.
+- **Isotherm and saturation of sucrose** are two independent publications. They agree on what a kitchen needs only if the
+  heat capacity of solution is known (section 6); the library therefore does not derive one from the other.
+- **Recalled sources** should be checked against print: those so marked in the tables.
+- Minerals, protein, starch and cocoa hold water by ranges from memory; no published points are held for them here.)";
+
+}  // namespace validation
