@@ -6,7 +6,7 @@ set -u
 
 # What the library and the examples need, and what the whole test suite needs besides.
 build="g++ cmake ninja-build libboost-dev libfmt-dev nlohmann-json3-dev libcli11-dev"
-test="libgtest-dev libeigen3-dev clang clang-format clang-tidy libclang-rt-14-dev pkg-config python3"
+test="libgtest-dev libeigen3-dev clang clang-format clang-tidy libclang-rt-14-dev pkg-config python3 python3-iapws"
 
 case ${1:-} in
     build) wanted=$build ;;

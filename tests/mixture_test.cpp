@@ -300,7 +300,7 @@ TEST(Isotherms, SaltContinuationIsContinuous) {
 // belongs to it to 2.8e-14 K x |dW/dT|.  In dilute solution, where the elevation E is small, dW/dT = -W/E nearly:
 // with 1 % of long chains E is some 1e-5 K, and half an ulp means 3e-9 of the water.
 TEST(RoundTrip, BoilingPointAndWater) {
-    const std::size_t count = sirop_test::sweep(200000);
+    const std::size_t count = sirop_test::sweep(1000000);
     random_numbers random(20240229);
     std::size_t solved = 0;
     double worst_kelvin = 0.0, worst_water = 0.0, worst_share = 0.0, hottest = 0.0;

@@ -230,6 +230,10 @@ example_jobs() {
         elif [ "$name" = check_syrup ]; then
             echo "check_syrup sucrose=60 glucose=20 --solids-percent 80 --altitude-metres 1600"
             echo "check_syrup honey=100 --boils-celsius 112"
+        elif [ "$name" = describe_syrup ]; then
+            echo "describe_syrup --list"
+            echo "describe_syrup honey=100 --celsius 40"
+            echo "describe_syrup sucrose=60 glucose=20 --reads-brix 78 --celsius 60"
         else
             echo "$name"
         fi
@@ -272,6 +276,7 @@ each "headers alone" bash -c 'header_alone "$1"' header < <(header_jobs)
 check "headers twice in a program" headers_twice
 check "declared functions" declared_functions
 check "misuse does not compile" misuse
+check "docs/validation.md is up to date" bash docs/validation/make.sh --check
 each "clang-tidy" bash -c 'tidy "$1"' tidy < <(find lib examples -name '*.cpp' | sort)
 
 if [ $release_built = yes ]; then
@@ -283,6 +288,9 @@ if [ $release_built = yes ]; then
     fi
     check "refusals of predict_set" refusal
     check "the README's example" readme
+    check "docs/ranges.md is the catalogue's" bash -c \
+        'build/release/examples/describe_syrup --list | diff docs/ranges.md -'
+    check "water against iapws" /usr/bin/python3 tests/iapws_check.py build/release/lib/libsirop.so
     log="$logs/consumers.log"
     bash tests/consumers/run.sh build/release >"$log" 2>&1
     status=$?

@@ -32,8 +32,7 @@ against model* shows how far two published models are apart where nobody's measu
 inline constexpr const char* after_validation = R"(
 The freezing points test water activity from −6 to 0 °C, in thin syrups; the isopiestic measurements test it at 25 °C to
 67 % solids. The coarse sorption curves lie below the library in every point. For sucrose at aw 0.90 the isopiestic
-measurements side with the library, so the curves are coarser than they say; for corn syrup the matter is open. Salt
-beyond 6 mol/kg is our own continuation, and its water activity is too low in the middle of that range. Published
+measurements side with the library, so the curves are coarser than they say; for corn syrup the matter is open. Published
 glass transitions of one and the same sugar differ by up to 10 K between laboratories, with their definitions.
 
 Left out as misprinted in the source: the viscosity of sucrose at 32 % and 20 °C.
@@ -47,7 +46,7 @@ inline constexpr const char* after_regression = R"(
 Left out as out of line in the source: the viscosity of sucrose at 60 % and 15 °C (by about 11 %). Kept, but doubtful:
 40 % at 0 and 5 °C, where the table also lies 8 to 12 % below the equation of Genotelle and jumps on to its next row.
 
-The points of glycerol that lie outside are those at 10 to 30 %. There the doubt is about the source: at 10 % an ideal
+Glycerol is furthest off at 10 to 30 %. There the doubt is about the source: at 10 % an ideal
 solution (Raoult) has aw 0.9787 and the source's model 0.9759, an osmotic coefficient of 1.12; measured ones at this
 strength are about 1.03 (recalled, confidence medium), on the library's side (0.978).
 )";
@@ -59,6 +58,8 @@ exact, under 1 too narrow, over 2 wider than it should be. *Error stated* is how
 relative, of ln aw (the logarithm of the water activity at a given water content) or of the viscosity. *Error needed* is
 the one that would hold nine in ten of the published points. With fewer than 8 points the table says so instead of
 judging. Points of a regression are marked: there the interval is judged against a fit's own data or a model's values.
+Viscosities of glucose are published here at 20 °C only, so their interval is kept as wide as that of sucrose, though
+the one table alone would let it be narrower.
 )";
 
 inline constexpr const char* before_models =

@@ -111,16 +111,6 @@ inline std::vector<data_set> validations() {
     all.push_back(isopiestic);
     all.push_back(sorption("sucrose", "sucrose, amorphous, room temperature", "sucrose, sorption"));
     all.push_back(sorption("corn syrup", "42 DE corn syrup, amorphous, room temperature", "corn syrup, sorption"));
-    data_set brine{"salt beyond 6 mol/kg, 25 °C",
-                   std::string("Tang, Tridico & Fung (1997)") + recalled,
-                   "aw",
-                   4,
-                   "",
-                   0.0,
-                   "salt"};
-    for (double w = 27.0; w <= 45.0; w += 2.0)
-        brine.add_activity(solution(component::salt, w), 25.0, tang_activity(w), 0.0, text("%g %%", w));
-    all.push_back(brine);
     data_set honeys{"honey, average of 490, 25 °C",
                     std::string("White et al. (1962); aw by the line of Chirife et al. (2006)") + recalled,
                     "aw",
@@ -207,6 +197,16 @@ inline std::vector<data_set> regressions() {
                  {e, std::exp(per_phi * printed), 0.0, judged::scale::activity});
     }
     all.push_back(salt);
+    data_set brine{"salt beyond 6 mol/kg, 25 °C (our fit to it)",
+                   std::string("Tang, Tridico & Fung (1997)") + recalled,
+                   "aw",
+                   4,
+                   "",
+                   0.0,
+                   "salt, strong (regression)"};
+    for (double w = 27.0; w <= 45.0; w += 2.0)
+        brine.add_activity(solution(component::salt, w), 25.0, tang_activity(w), 0.0, text("%g %%", w));
+    all.push_back(brine);
     data_set glycerol{"glycerol, 10–90 %, 25 and 100 °C (our fit to it)",
                       "model of Zhang, Grace & Sun (2022)",
                       "aw",

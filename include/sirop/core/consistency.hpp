@@ -93,18 +93,20 @@ inline double setting_decades(const mixture& m, double celsius) {
 }
 
 /// log10 of the viscosity of the whole batch, Pa s, at a temperature in C; ice, if any, already in the mixture.
-/// Interval, in quadrature: the syrup law, 12 % to 72 % solids, where it rests on data, growing to a factor of 3
-/// at 90 %; the glass transition, of which +-5 K enter as that grows; half the thickening; upward also
-/// setting_decades.
+/// Interval, in quadrature: the syrup law, 9 % to 75 % solids, where it rests on data, growing to a factor of 3 at
+/// 90 %; the glass transition, of which +-5 K enter as that grows, and for the share of chains, whose own is
+/// estimated; half the thickening; upward also setting_decades.
 inline estimate log10_viscosity(const mixture& m, double celsius) {
     const double w = m.syrup_solids();
     if (!(m.water() > 0.0)) return {};
     grade status = w <= 0.75 ? grade::fine : grade::extrapolated;
     const double syrup = syrup_log10_viscosity(m, celsius);
     const double thick = detail::thickening_log10(m, celsius, status);
-    const double law = detail::broken_line(std::array<std::array<double, 2>, 2>{{{0.72, 0.05}, {0.90, 0.5}}}, w);
-    const double glass = glass_error_kelvin *
-                         detail::broken_line(std::array<std::array<double, 2>, 2>{{{0.72, 0.0}, {0.82, 1.0}}}, w);
+    using ramp = std::array<std::array<double, 2>, 2>;
+    const double law = detail::broken_line(ramp{{{0.75, 0.036}, {0.90, 0.5}}}, w);
+    const double chains = m.dissolved() > 0.0 ? chain_share(m) : 0.0;
+    const double glass =
+        glass_error_kelvin * std::fmax(detail::broken_line(ramp{{{0.75, 0.0}, {0.85, 1.0}}}, w), chains);
     const double value = syrup + thick;
     const double up = syrup_log10_viscosity(m, celsius, glass) - syrup;
     const double down = syrup - syrup_log10_viscosity(m, celsius, -glass);

@@ -201,10 +201,11 @@ inline double ln_activity_uncertainty(const component_data& c, double ln_aw, dou
         case isotherm_kind::electrolyte:
             // in units of salt: minerals hold c.units as much
             return (c.id == component::minerals ? 0.15 : 0.0) +
-                   broken_line(std::array<std::array<double, 2>, 2>{{{0.2596, 0.004}, {0.45, 0.05}}},
+                   broken_line(std::array<std::array<double, 2>, 2>{{{0.2596, 0.003}, {0.45, 0.015}}},
                                1.0 / (1.0 + h / c.units));
         case isotherm_kind::glycerol:
-            return 0.05;
+            // its source's own values, to 30 %, are in doubt: theirs is the spread
+            return broken_line(std::array<std::array<double, 2>, 2>{{{0.30, 0.10}, {0.60, 0.03}}}, solids);
         case isotherm_kind::sorbitol:
             return 0.10;
         case isotherm_kind::solid:

@@ -203,6 +203,14 @@ inline double monosaccharide_share(const mixture& m) {
            solids;
 }
 
+/// Mass fraction of chains of three and more glucose units among the dissolved solids.
+inline double chain_share(const mixture& m) {
+    double chains = 0.0;
+    for (const auto& c : components)
+        if (c.isotherm == isotherm_kind::chain) chains += m[c.id];
+    return chains / m.dissolved();
+}
+
 /// log10 of the viscosity of the syrup phase, Pa s, at a temperature in C, its glass transition shifted by an
 /// error.
 inline double syrup_log10_viscosity(const mixture& m, double celsius, double glass_shift_kelvin = 0.0) {

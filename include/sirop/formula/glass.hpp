@@ -9,14 +9,16 @@ namespace sirop::formula {
 /// dissolved solids and the mass fraction of monosaccharides among those solids.
 /// Form: Mauro et al., PNAS 106 (2009) 19780 (MYEGA), anchored at 1e12 Pa s at Tg, fragility 69.99.
 /// L(w) is our fit to the sucrose tables (International Critical Tables to 60 %) and Genotelle (1978) at 65..75 %:
-/// rms 4 %, worst 14 % (40 %, 0 C), 0..100 C; -0.315 times the monosaccharide share is our fit to the published
-/// glucose table. Above 75 % it interpolates between those data and the glass; -30..170 C.
+/// rms 4 %, worst 14 % (40 %, 0 C), 0..100 C; with g = w times the share of monosaccharides, -0.0513 g -
+/// 0.6096 g^2 is our fit to the CRC Handbook's table of glucose at 20 C (to 60 %; worst 2 %). Above 75 % it
+/// interpolates between those data and the glass; -30..170 C.
 template <class Scalar>
 Scalar syrup_log10_viscosity(const Scalar& kelvin, const Scalar& glass_kelvin, const Scalar& w,
                              const Scalar& monosaccharide_share) {
     using std::exp;
     constexpr double fragility = 69.99;
-    const Scalar hot = -4.3055 + 0.4745 * w + 0.7545 * w * w - 0.315 * w * monosaccharide_share;
+    const Scalar sugar = w * monosaccharide_share;
+    const Scalar hot = -4.3055 + 0.4745 * w + 0.7545 * w * w + sugar * (-0.0513 - 0.6096 * sugar);
     const Scalar reach = 12.0 - hot;
     const Scalar ratio = glass_kelvin / kelvin;
     return hot + reach * ratio * exp((fragility / reach - 1.0) * (ratio - 1.0));
