@@ -175,7 +175,7 @@ std::string report(const core::prediction& p) {
     if (std::isfinite(p.stage.plain_syrup_celsius))
         really += ": as stiff as plain sugar syrup cooked to " + core::both_scales(p.stage.plain_syrup_celsius) +
                   " at sea level";
-    row(out, "  this batch is really", really);
+    row(out, "  really is", really);
 
     heading(out, "WHEN IT IS FINISHED");
     if (p.off_heat_grams > 0.0) {
@@ -216,7 +216,12 @@ std::string report(const core::prediction& p) {
     heading(out, "NOTES");
     for (const auto& note : p.notes) row(out, "  -", note, 4);
     row(out, "  -",
-        "Ranges in brackets are the models' own uncertainty; your thermometer's error comes on top. sirop " +
+        (p.thermometer_within_kelvin > 0.0
+             ? "Ranges in brackets hold the models' uncertainty and ±" +
+                   core::shortest(p.thermometer_within_kelvin) + " °C of your thermometer. sirop "
+             : std::string(
+                   "Ranges in brackets are the models' own uncertainty; your thermometer's error comes on top "
+                   "(thermometer_within_celsius takes it in). sirop ")) +
             std::string(sirop_version()) + ".",
         4);
     return out;

@@ -347,10 +347,10 @@ void read_lines(field_reader& in, const json& value, const std::string& place, b
 }
 
 void read_cook(field_reader& in, const json& value, core::batch& b) {
-    const json* cook =
-        in.object(value, "cook",
-                  {"to_celsius", "to_fahrenheit", "pressure_hpa", "altitude_metres", "altitude_feet",
-                   "water_boils_celsius", "thermometer_reads_in_boiling_water_celsius"});
+    const json* cook = in.object(
+        value, "cook",
+        {"to_celsius", "to_fahrenheit", "pressure_hpa", "altitude_metres", "altitude_feet", "water_boils_celsius",
+         "thermometer_reads_in_boiling_water_celsius", "thermometer_within_celsius"});
     if (cook == nullptr) return;
     const json* celsius = in.member(*cook, "to_celsius");
     const json* fahrenheit = in.member(*cook, "to_fahrenheit");
@@ -362,6 +362,10 @@ void read_cook(field_reader& in, const json& value, core::batch& b) {
     b.thermometer_celsius = celsius != nullptr
                                 ? in.number(*celsius, b.target_place, "°C")
                                 : core::fahrenheit_to_celsius(in.number(*fahrenheit, b.target_place, "°F"));
+
+    if (const json* within = in.member(*cook, "thermometer_within_celsius"))
+        b.thermometer_within_kelvin =
+            in.number_within(*within, "cook.thermometer_within_celsius", core::thermometer_within_limit);
 
     const char* given = nullptr;
     for (const char* key : {"pressure_hpa", "altitude_metres", "altitude_feet", "water_boils_celsius"}) {

@@ -196,6 +196,27 @@ TEST(cook, corrects_the_thermometer) {
     EXPECT_NEAR(predicted(wrong).cooked.celsius, 108.0, 1e-12);
 }
 
+TEST(cook, takes_the_thermometers_uncertainty_into_every_interval) {
+    batch sure = sauce(), unsure = sauce();
+    unsure.thermometer_within_kelvin = 1.0;
+    const auto p = predicted(sure), q = predicted(unsure);
+    EXPECT_EQ(p.cooked.grams.value, q.cooked.grams.value);
+    // a degree either way moves the water by what two cooks a degree apart differ
+    const double hotter = predicted(sauce(109.5)).cooked.water_percent.value;
+    EXPECT_NEAR(q.cooked.water_percent.value - q.cooked.water_percent.low,
+                std::hypot(p.cooked.water_percent.value - p.cooked.water_percent.low,
+                           p.cooked.water_percent.value - hotter),
+                0.05);
+    for (const auto& [narrow, wide] : {std::pair{p.finished.water_percent, q.finished.water_percent},
+                                       std::pair{p.set.log10_viscosity, q.set.log10_viscosity},
+                                       std::pair{p.finished.grams, q.finished.grams}}) {
+        EXPECT_LT(wide.low, narrow.low);
+        EXPECT_GT(wide.high, narrow.high);
+    }
+    unsure.thermometer_within_kelvin = -1.0;
+    EXPECT_FALSE(predict(unsure, stage_tables[0]));
+}
+
 TEST(cook, butter_brings_water_and_fat_holds_none) {
     batch without = sauce(), with_fat = sauce();
     without.off_heat.clear();

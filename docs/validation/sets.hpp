@@ -311,7 +311,7 @@ inline std::vector<data_set> regressions() {
         for (double t = 10.0; t <= 80.0; t += 10.0)
             genotelle.add_viscosity(solution(component::sucrose, w), t, genotelle_pa_s(w, t));
     all.push_back(genotelle);
-    data_set glucose{"viscosity of glucose to 60 %, 20 °C (one constant fitted)",
+    data_set glucose{"viscosity of glucose to 60 %, 20 °C (our fit)",
                      crc,
                      "%",
                      1,

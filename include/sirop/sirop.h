@@ -93,7 +93,7 @@ SIROP_API const char* sirop_component_name(int32_t component);
 
 /* The inclusive range that an argument accepts.  Names: "temperature_celsius", "pressure_hpa", "altitude_metres",
  * "water_boils_celsius", "serve_celsius", "added_celsius", "grams", "syrup_solids_percent",
- * "thermometer_error_kelvin". */
+ * "thermometer_error_kelvin", "thermometer_within_kelvin", "target_celsius". */
 SIROP_API int32_t sirop_accepted_range(const char* argument, sirop_range* range);
 
 /* Pressure of the kitchen from its altitude (ISO 2533), or from the temperature at which water boils in it
@@ -147,9 +147,10 @@ SIROP_API int32_t sirop_property_estimate_n(const char* property, size_t n, cons
 
 /* The main job: a batch file (docs/batch-file.md) in, the answer out.
  * batch: batch_bytes bytes of UTF-8 JSON.  table: the stage table's name, null for the default "us 2004".
- * out: receives the answer, or on SIROP_E_BATCH the reason of the refusal in one line; what is written ends in a
- * NUL.  On other errors it is left as it was, and *needed_bytes is 0. *needed_bytes: the bytes that the whole text
- * takes, its NUL included.  With out_bytes 0, out may be null. */
+ * out: receives the answer, or on SIROP_E_BATCH the reason of the refusal in one line, and ends in a NUL.
+ * *needed_bytes: the bytes that the whole text takes, its NUL included.  If out_bytes is less, out holds "" and
+ * the status is SIROP_E_BUFFER; with out_bytes 0, out may be null.  On other errors out is left as it was, and
+ * *needed_bytes is 0. */
 SIROP_API int32_t sirop_predict_json(const char* batch, size_t batch_bytes, const char* table, char* out,
                                      size_t out_bytes, size_t* needed_bytes);
 /* The same as a readable report for a cook. */

@@ -190,6 +190,11 @@ class batch {
         plan_.thermometer_error_kelvin = in_celsius_degrees(too_high);
         return *this;
     }
+    /// Within how much it is right; widens every interval.
+    batch& thermometer_within(temperature_difference either_way) {
+        plan_.thermometer_within_kelvin = in_celsius_degrees(either_way);
+        return *this;
+    }
     batch& serve_at(temperature t) {
         plan_.serve_celsius = in_celsius(t);
         return *this;

@@ -45,6 +45,7 @@ struct batch {
     std::vector<ingredient_line> off_heat;
     double thermometer_celsius = not_a_number;  ///< what the cook's thermometer shows when the cook ends
     double thermometer_error_kelvin = 0.0;      ///< by how much it reads too high
+    double thermometer_within_kelvin = 0.0;     ///< its remaining uncertainty: widens every interval
     double pressure_pa = formula::standard_atmosphere;
     double serve_celsius = 20.0;
     std::string target_place = "cook";  ///< where a complaint about the target points
@@ -121,6 +122,8 @@ inline std::optional<refusal> find_fault(const batch& b) {
     if (!thermometer_error_limit.holds(b.thermometer_error_kelvin))
         return outside("cook.thermometer_reads_in_boiling_water_celsius", thermometer_error_limit,
                        b.thermometer_error_kelvin);
+    if (!thermometer_within_limit.holds(b.thermometer_within_kelvin))
+        return outside("cook.thermometer_within_celsius", thermometer_within_limit, b.thermometer_within_kelvin);
     if (!target_limit.holds(b.thermometer_celsius))
         return outside(b.target_place, target_limit, b.thermometer_celsius);
     return std::nullopt;

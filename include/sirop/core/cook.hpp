@@ -51,6 +51,7 @@ struct prediction {
     std::string title;
     mixture pan;
     double pan_grams = 0.0, off_heat_grams = 0.0;
+    double thermometer_within_kelvin = 0.0;
     cooked_state cooked;
     finished_state finished;
     stage_answer stage;
@@ -177,6 +178,7 @@ inline outcome<prediction> predict(const batch& b, const stage_table& table) {
     p.pan_grams = p.pan.total();
     for (const auto& line : b.off_heat) p.off_heat_grams += line.grams;
     p.notes = b.notes;
+    p.thermometer_within_kelvin = b.thermometer_within_kelvin;
 
     auto& c = p.cooked;
     c.pressure_pa = b.pressure_pa;
@@ -218,7 +220,18 @@ inline outcome<prediction> predict(const batch& b, const stage_table& table) {
 
     const double ln_aw = ln_activity_at_boil(c.celsius, b.pressure_pa);
     c.water_activity = std::exp(ln_aw);
-    const auto held = water_at_boil(p.pan, c.celsius, b.pressure_pa);
+    auto held = water_at_boil(p.pan, c.celsius, b.pressure_pa);
+    if (b.thermometer_within_kelvin > 0.0) {
+        // the model's uncertainty and the thermometer's are independent; at or below boiling water all the water
+        // is left
+        const double hot = water_at_boil(p.pan, c.celsius + b.thermometer_within_kelvin, b.pressure_pa).value;
+        const double cool = water_at_boil(p.pan, c.celsius - b.thermometer_within_kelvin, b.pressure_pa).value;
+        held.low = held.value - std::hypot(held.value - held.low, held.value - (std::isfinite(hot) ? hot : 0.0));
+        held.high = held.value +
+                    std::hypot(held.high - held.value,
+                               std::fmin(std::isfinite(cool) ? cool : p.pan.water(), p.pan.water()) - held.value);
+        held.low = std::fmax(held.low, 0.0);
+    }
     const double water[3] = {std::fmin(held.value, p.pan.water()), std::fmin(held.low, p.pan.water()),
                              std::fmin(held.high, p.pan.water())};
     mixture cooked[3];

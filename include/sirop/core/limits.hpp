@@ -19,14 +19,23 @@ inline constexpr limit altitude_limit{"altitude_metres", -500.0, 9000.0, "m"};
 inline constexpr limit water_boils_limit{"water_boils_celsius", 70.0, 102.0, "°C"};
 inline constexpr limit thermometer_error_limit{"thermometer_error_kelvin", -15.0, 15.0, "K"};
 inline constexpr limit target_limit{"target_celsius", -1000.0, 10000.0, "°C"};
+inline constexpr limit thermometer_within_limit{"thermometer_within_kelvin", 0.0, 10.0, "K"};
 inline constexpr limit serve_limit{"serve_celsius", -30.0, 100.0, "°C"};
 inline constexpr limit added_limit{"added_celsius", -30.0, 120.0, "°C"};
 inline constexpr limit grams_limit{"grams", 0.0, 1.0e9, "g"};
 inline constexpr limit syrup_solids_limit{"syrup_solids_percent", 0.0, 99.5, "%"};
 
-inline constexpr std::array<limit, 10> limits = {
-    target_limit, temperature_limit, pressure_limit, altitude_limit,    water_boils_limit, thermometer_error_limit,
-    serve_limit,  added_limit,       grams_limit,    syrup_solids_limit};
+inline constexpr std::array<limit, 11> limits = {thermometer_within_limit,
+                                                 target_limit,
+                                                 temperature_limit,
+                                                 pressure_limit,
+                                                 altitude_limit,
+                                                 water_boils_limit,
+                                                 thermometer_error_limit,
+                                                 serve_limit,
+                                                 added_limit,
+                                                 grams_limit,
+                                                 syrup_solids_limit};
 
 constexpr const limit* find_limit(std::string_view name) {
     for (const auto& l : limits)
