@@ -1,27 +1,8 @@
 // The published formulas against published values.  Where the values were computed from the formula's own
 // equation, the check is a regression and says so: it guards the numbers, it does not validate the model.
-#include <gtest/gtest.h>
+#include "formulas.hpp"
 
-// A formula on float rounds results of double arithmetic to float; the compilers say so for each line of it.
-#if defined(__clang__)
-#pragma clang diagnostic push
-#pragma clang diagnostic ignored "-Wimplicit-float-conversion"
-#elif defined(__GNUC__)
-#pragma GCC diagnostic push
-#pragma GCC diagnostic ignored "-Wfloat-conversion"
-#endif
-#include <sirop/formula/density.hpp>
-#include <sirop/formula/glass.hpp>
-#include <sirop/formula/heat.hpp>
-#include <sirop/formula/isotherm.hpp>
-#include <sirop/formula/refraction.hpp>
-#include <sirop/formula/solubility.hpp>
-#include <sirop/formula/water.hpp>
-#if defined(__clang__)
-#pragma clang diagnostic pop
-#elif defined(__GNUC__)
-#pragma GCC diagnostic pop
-#endif
+#include <gtest/gtest.h>
 
 #include <Eigen/Core>
 #include <array>

@@ -17,6 +17,7 @@
 #include <vector>
 
 #include "csv.hpp"
+#include "mixtures.hpp"
 #include "sweep.hpp"
 
 namespace {
@@ -24,8 +25,10 @@ namespace {
 using namespace sirop::core;
 namespace formula = sirop::formula;
 using sirop_test::csv_row;
+using sirop_test::describe;
 using sirop_test::random_numbers;
 using sirop_test::read_csv;
+using sirop_test::solution;
 
 constexpr double atmosphere = formula::standard_atmosphere;
 constexpr std::array<curve, 3> all_curves = {curve::low, curve::best, curve::high};
@@ -39,10 +42,6 @@ mixture of(std::initializer_list<std::pair<component, double>> parts) {
     for (const auto& [which, grams] : parts) m[which] += grams;
     return m;
 }
-mixture solution(component solute, double mass_percent) {
-    return of({{solute, mass_percent}, {component::water, 100.0 - mass_percent}});
-}
-
 /// One kilogram, fat apart: one to six solids in random shares, at least one of them dissolved and 0.1 % of the
 /// solids or more (without a solute the water is free: see Edges.WaterBeyondWhatSolidsBindIsFree).
 mixture random_kilogram(random_numbers& random, double solids) {
@@ -64,13 +63,6 @@ mixture random_kilogram(random_numbers& random, double solids) {
     m[component::water] = 1.0 - solids;
     if (random.below(2) == 0) m[component::fat] = random.between(0.0, 0.5);
     return m;
-}
-
-std::string describe(const mixture& m) {
-    std::string text;
-    for (const auto& c : components)
-        if (m[c.id] > 0.0) text += std::string(c.name) + " " + std::to_string(m[c.id]) + ", ";
-    return text;
 }
 
 /// Equal to the last bit, or NaN both.

@@ -1,22 +1,7 @@
 // Properties of a mixture and the conversions: published values, definitions, and what must hold in every state.
-#include <gtest/gtest.h>
+#include "formulas.hpp"
 
-// As in formula_test: a formula on float rounds results of double arithmetic to float.
-#if defined(__clang__)
-#pragma clang diagnostic push
-#pragma clang diagnostic ignored "-Wimplicit-float-conversion"
-#elif defined(__GNUC__)
-#pragma GCC diagnostic push
-#pragma GCC diagnostic ignored "-Wfloat-conversion"
-#endif
-#include <sirop/formula/heat.hpp>
-#include <sirop/formula/refraction.hpp>
-#include <sirop/formula/solubility.hpp>
-#if defined(__clang__)
-#pragma clang diagnostic pop
-#elif defined(__GNUC__)
-#pragma GCC diagnostic pop
-#endif
+#include <gtest/gtest.h>
 
 #include <Eigen/Core>
 #include <array>
@@ -33,6 +18,7 @@
 #include <vector>
 
 #include "csv.hpp"
+#include "mixtures.hpp"
 #include "sweep.hpp"
 
 namespace {
@@ -40,19 +26,14 @@ namespace {
 using namespace sirop::core;
 namespace formula = sirop::formula;
 using sirop_test::csv_row;
+using sirop_test::describe;
 using sirop_test::random_numbers;
 using sirop_test::read_csv;
+using sirop_test::solution;
 using sirop_test::sweep;
 
 double kelvin(double celsius) {
     return celsius + formula::zero_celsius;
-}
-
-mixture solution(component solute, double mass_percent) {
-    mixture m;
-    m[solute] = mass_percent;
-    m[component::water] = 100.0 - mass_percent;
-    return m;
 }
 
 /// One kilogram: a dissolved solid of at least a tenth of the solids, one to five of any kind, at times fat.
@@ -70,13 +51,6 @@ mixture random_kilogram(random_numbers& random, double solids) {
     m[component::water] = 1000.0 * (1.0 - solids);
     if (random.below(2) == 0) m[component::fat] = random.between(0.0, 500.0);
     return m;
-}
-
-std::string describe(const mixture& m) {
-    std::string text;
-    for (const auto& c : components)
-        if (m[c.id] > 0.0) text += std::string(c.name) + " " + std::to_string(m[c.id]) + ", ";
-    return text;
 }
 
 /// Deviations from a table, printed when all are in.

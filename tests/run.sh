@@ -119,7 +119,7 @@ gtest() {
 # --- other checks ---------------------------------------------------------------------------------------------------
 
 own_sources() {
-    find include lib examples tests bindings -type f \
+    find include lib examples tests docs -type f \
         \( -name '*.hpp' -o -name '*.h' -o -name '*.cpp' -o -name '*.c' \) | sort
 }
 
