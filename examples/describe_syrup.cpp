@@ -72,11 +72,11 @@ int main(int argc, char** argv) {
                    reading, core::fixed(celsius, 1), water, syrup.total(), core::percent(water, syrup.total()));
     }
     fmt::print("At {} and {:.0f} hPa\n\n", core::both_scales(celsius), in_hectopascals(where.pressure()));
-    fmt::print("{:<28}{:>12}  {:<26}{}\n", "property", "value", "range", "");
+    fmt::print("{:<36}{:>12}  {:<26}{}\n", "property", "value", "range", "");
     for (const auto& p : core::catalogue) {
         const auto e = core::evaluate(p, syrup, celsius, in_pascals(where.pressure()));
         if (!e.computed())
-            fmt::print("{:<28}{:>12}\n", p.name, "-");
+            fmt::print("{:<36}{:>12}\n", p.name, "-");
         else
             fmt::print("{:<28}{:>12.5g}  {:<26}{}\n", p.name, e.value,
                        fmt::format("{:.5g} to {:.5g}", e.low, e.high),

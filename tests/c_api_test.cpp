@@ -209,6 +209,20 @@ TEST(c_api, every_property_answers_value_range_source_and_uncertainty) {
     EXPECT_TRUE(std::isnan(both[1].value));
 }
 
+TEST(c_api, the_second_published_model_is_asked_by_name_and_lies_in_the_interval) {
+    // sucrose of 90 % at 25 C: 0.42 by Starzak & Peacock, 0.49 by UNIQUAC (computed from the published equations)
+    const auto g = syrup(90.0, 10.0);
+    sirop_estimate first, second;
+    EXPECT_EQ(sirop_property_estimate("water_activity", g.data(), 25.0, 1013.25, &first), SIROP_OK);
+    EXPECT_EQ(sirop_property_estimate("water_activity_second_model", g.data(), 25.0, 1013.25, &second), SIROP_OK);
+    EXPECT_NEAR(first.value, 0.42, 0.005);
+    EXPECT_NEAR(second.value, 0.49, 0.005);
+    EXPECT_LE(second.value, first.high + 1e-9);
+    // boiling-point elevations at 90 %: 22.43 and 20.93 K (the same)
+    EXPECT_GE(sirop_property_estimate("boiling_point_second_model_celsius", g.data(), 25.0, 1013.25, &second), 0);
+    EXPECT_NEAR(second.value, 99.974 + 20.93, 0.01);
+}
+
 TEST(c_api, two_threads_get_the_same_numbers) {
     const std::string batch =
         R"({"sirop_batch":1,"pan":[{"ingredient":"white sugar","grams":200},{"ingredient":"water","grams":100}],)"
