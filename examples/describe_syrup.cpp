@@ -78,7 +78,7 @@ int main(int argc, char** argv) {
         if (!e.computed())
             fmt::print("{:<36}{:>12}\n", p.name, "-");
         else
-            fmt::print("{:<28}{:>12.5g}  {:<26}{}\n", p.name, e.value,
+            fmt::print("{:<36}{:>12.5g}  {:<26}{}\n", p.name, e.value,
                        fmt::format("{:.5g} to {:.5g}", e.low, e.high),
                        e.status == core::grade::extrapolated ? "extrapolated" : "");
     }

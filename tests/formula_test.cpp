@@ -635,28 +635,12 @@ void with_each_formula(const Try& check) {
     check("krieger_dougherty_ln", 0.3, [](const auto& phi) { return krieger_dougherty_ln(phi, 0.64, 2.5); });
 }
 
-// Float carries 6e-8.  Tolerance 1e-5: the saturation line and the ice line subtract numbers a hundred times
-// larger than their difference.
 TEST(Scalars, Float) {
-    with_each_formula([](std::string_view name, double at, const auto& f) {
-        const float value = f(static_cast<float>(at));
-        const double exact = f(static_cast<double>(static_cast<float>(at)));
-        EXPECT_NEAR(static_cast<double>(value) / exact, 1.0, 1.0e-5) << name;
-    });
+    sirop_test::expect_the_same_on_float([](const auto& check) { with_each_formula(check); });
 }
 
-// Tolerance 1e-13: Eigen's own exp and log may differ in the last bit.
 TEST(Scalars, EigenArrays) {
-    with_each_formula([](std::string_view name, double at, const auto& f) {
-        Eigen::ArrayXd points(5);
-        points << 0.98 * at, 0.99 * at, at, 1.01 * at, 1.02 * at;
-        const Eigen::ArrayXd values = f(points);
-        ASSERT_EQ(values.size(), 5) << name;
-        for (Eigen::Index i = 0; i < 5; ++i) {
-            const double alone = f(points[i]);
-            EXPECT_NEAR(values[i] / alone, 1.0, 1.0e-13) << name << " at " << points[i];
-        }
-    });
+    sirop_test::expect_the_same_on_arrays([](const auto& check) { with_each_formula(check); });
 }
 
 // Central difference over 1e-5 of the argument: its own error is about 1e-9 of the value over the slope.

@@ -522,27 +522,12 @@ void with_each_formula(const Try& check) {
     check("specific_heat", 40.0, [](const auto& t) { return formula::specific_heat(t, heat_fat); });
 }
 
-// Float carries 6e-8: 1e-5 as in formula_test.
 TEST(Scalars, Float) {
-    with_each_formula([](std::string_view name, double at, const auto& f) {
-        const float value = f(static_cast<float>(at));
-        const double exact = f(static_cast<double>(static_cast<float>(at)));
-        EXPECT_NEAR(static_cast<double>(value) / exact, 1.0, 1.0e-5) << name;
-    });
+    sirop_test::expect_the_same_on_float([](const auto& check) { with_each_formula(check); });
 }
 
-// Tolerance 1e-13: Eigen's own exp may differ in the last bit.
 TEST(Scalars, EigenArrays) {
-    with_each_formula([](std::string_view name, double at, const auto& f) {
-        Eigen::ArrayXd points(5);
-        points << 0.98 * at, 0.99 * at, at, 1.01 * at, 1.02 * at;
-        const Eigen::ArrayXd values = f(points);
-        ASSERT_EQ(values.size(), 5) << name;
-        for (Eigen::Index i = 0; i < 5; ++i) {
-            const double alone = f(points[i]);
-            EXPECT_NEAR(values[i] / alone, 1.0, 1.0e-13) << name;
-        }
-    });
+    sirop_test::expect_the_same_on_arrays([](const auto& check) { with_each_formula(check); });
 }
 
 // CRC Handbook, recalled, confidence high: nD of 20 % sodium chloride 1.3684, 50 % glycerol 1.3981.  0.003:

@@ -25,17 +25,10 @@ inline constexpr limit added_limit{"added_celsius", -30.0, 120.0, "°C"};
 inline constexpr limit grams_limit{"grams", 0.0, 1.0e9, "g"};
 inline constexpr limit syrup_solids_limit{"syrup_solids_percent", 0.0, 99.5, "%"};
 
-inline constexpr std::array<limit, 11> limits = {thermometer_within_limit,
-                                                 target_limit,
-                                                 temperature_limit,
-                                                 pressure_limit,
-                                                 altitude_limit,
-                                                 water_boils_limit,
-                                                 thermometer_error_limit,
-                                                 serve_limit,
-                                                 added_limit,
-                                                 grams_limit,
-                                                 syrup_solids_limit};
+inline constexpr std::array<limit, 11> limits = {
+    temperature_limit, pressure_limit,           altitude_limit, water_boils_limit, thermometer_error_limit,
+    target_limit,      thermometer_within_limit, serve_limit,    added_limit,       grams_limit,
+    syrup_solids_limit};
 
 constexpr const limit* find_limit(std::string_view name) {
     for (const auto& l : limits)

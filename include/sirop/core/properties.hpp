@@ -116,7 +116,7 @@ inline double refractive_index(const mixture& m, double celsius) {
     if (!(w <= last_refraction_solids)) return not_a_number;
     if (!(celsius >= min_refraction_celsius && celsius <= max_refraction_celsius)) return not_a_number;
     double other = 0.0;  // refraction of the solids that is not as that of sucrose, cm3 per g of syrup
-    constexpr double sucrose = 0.2055;
+    constexpr double sucrose = 0.2055;  // R_sucrose of formula/refraction.hpp at half solids
     for (const auto& c : components)
         if (c.where == phase::dissolved) other += m[c.id] * (c.refraction_ratio - 1.0) * sucrose;
     const double specific = formula::sucrose_specific_refraction(w, celsius) + other / (m.dissolved() + m.water());
