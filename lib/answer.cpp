@@ -202,9 +202,10 @@ std::string report(const core::prediction& p) {
         row(out, "  it is", std::string(word.word) + ": " + std::string(word.meaning));
         if (p.set.word_if_thinner != p.set.word_if_thicker)
             row(out, "  it may be", "anything from " + p.set.word_if_thinner + " to " + p.set.word_if_thicker);
+        const bool glass = v.low >= 12.0;
         row(out, "  viscosity",
-            (v.value < 12.0 ? "about " : "") + round_viscosity(v.value) + " Pa s (" + round_viscosity(v.low) +
-                " to " + round_viscosity(v.high) + ")");
+            (v.value < 12.0 ? "about " : "") + round_viscosity(v.value) + " Pa s" +
+                (glass ? "" : " (" + round_viscosity(v.low) + " to " + round_viscosity(v.high) + ")"));
     }
     row(out, "  a glass below", core::both_scales(f.glass_transition_celsius.value, 0));
     if (f.at_serving.ice > 0.0)

@@ -352,6 +352,10 @@ TEST(advice, says_where_the_set_is_firmer_than_the_model) {
     lemon.pan = {line("white sugar", 300), line("lemon juice", 100)};
     lemon.thermometer_celsius = 108.0;
     EXPECT_TRUE(noted(predicted(lemon), "Acid"));
+    // stirred in off the heat it does not boil with the sugar
+    lemon.pan = {line("white sugar", 300), line("water", 100)};
+    lemon.off_heat = {line("lemon juice", 100)};
+    EXPECT_FALSE(noted(predicted(lemon), "Acid"));
 }
 
 TEST(refusal, names_where_boiling_starts_and_where_the_model_ends) {

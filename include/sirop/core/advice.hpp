@@ -135,7 +135,7 @@ inline void add_notes(prediction& p, const batch& b) {
     if (f.contents[component::starch] + f.contents[component::fibre] > 0.003 * f.contents.total())
         out.emplace_back(
             "Starch, agar and fruit pectin set as gels, which are not modelled: it will be firmer than said.");
-    if (f.contents[component::acid] > 0.002 * f.contents.total() && m[component::sucrose] > 0.0)
+    if (m[component::acid] > 0.002 * m.total() && m[component::sucrose] > 0.0)
         out.emplace_back(
             "Acid turns part of the sugar into glucose and fructose while it boils, which is not modelled: "
             "softer, stickier, less graining.");
