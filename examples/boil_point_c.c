@@ -13,8 +13,8 @@ int main(void) {
     grams[SIROP_WATER] = 20.0;
 
     status = sirop_pressure_at_altitude_hpa(350.0, &pressure_hpa);
-    if (status >= 0) status = sirop_boiling_point_celsius(grams, pressure_hpa, &boils);
-    if (status >= 0) status = sirop_water_at_boil_grams(grams, 118.0, pressure_hpa, &water);
+    if (status >= 0) status = sirop_boiling_point_celsius(grams, SIROP_COMPONENT_COUNT, pressure_hpa, &boils);
+    if (status >= 0) status = sirop_water_at_boil_grams(grams, SIROP_COMPONENT_COUNT, 118.0, pressure_hpa, &water);
     if (status < 0) {
         fprintf(stderr, "%s\n", sirop_status_text(status));
         return 1;

@@ -48,10 +48,12 @@ int32_t fail(int32_t status, sirop_estimate* out) {
     return out->status = status;
 }
 
-/// The mixture of an array of masses; false if one is negative, not finite or too large, or all are 0.
-bool read_masses(const double* grams, core::mixture& m) {
+/// The mixture of an array of masses; false if one is negative, not finite or too large, or all are 0, or if there
+/// are none or more of them than components.
+bool read_masses(const double* grams, std::size_t components, core::mixture& m) {
+    if (components < 1 || components > core::component_count) return false;
     double sum = 0.0;
-    for (std::size_t i = 0; i < core::component_count; ++i) {
+    for (std::size_t i = 0; i < components; ++i) {
         if (!core::grams_limit.holds(grams[i])) return false;
         m.grams[i] = grams[i];
         sum += grams[i];
@@ -61,12 +63,12 @@ bool read_masses(const double* grams, core::mixture& m) {
 
 /// Checks pointer and masses, then computes.
 template <class Compute>
-int32_t of_mixture(const double* grams, sirop_estimate* out, const Compute& compute) noexcept {
+int32_t of_mixture(const double* grams, size_t components, sirop_estimate* out, const Compute& compute) noexcept {
     if (out == nullptr) return SIROP_E_NULL;
     if (grams == nullptr) return fail(SIROP_E_NULL, out);
     return guarded([&] {
         core::mixture m;
-        if (!read_masses(grams, m)) return fail(SIROP_E_RANGE, out);
+        if (!read_masses(grams, components, m)) return fail(SIROP_E_RANGE, out);
         return compute(m);
     });
 }
@@ -198,63 +200,66 @@ int32_t sirop_water_boils_celsius(double pressure_hpa, double* celsius) {
                      [](double p) { return core::water_boils_celsius(100.0 * p); });
 }
 
-int32_t sirop_boiling_point_celsius(const double* grams, double pressure_hpa, sirop_estimate* celsius) {
-    return of_mixture(grams, celsius, [&](const core::mixture& m) {
+int32_t sirop_boiling_point_celsius(const double* grams, size_t components, double pressure_hpa,
+                                    sirop_estimate* celsius) {
+    return of_mixture(grams, components, celsius, [&](const core::mixture& m) {
         if (!pressure_holds(pressure_hpa)) return fail(SIROP_E_RANGE, celsius);
         return put(core::boiling_celsius(m, 100.0 * pressure_hpa), celsius);
     });
 }
 
-int32_t sirop_water_at_boil_grams(const double* grams, double celsius, double pressure_hpa,
+int32_t sirop_water_at_boil_grams(const double* grams, size_t components, double celsius, double pressure_hpa,
                                   sirop_estimate* water_grams) {
-    return of_mixture(grams, water_grams, [&](const core::mixture& m) {
+    return of_mixture(grams, components, water_grams, [&](const core::mixture& m) {
         if (!pressure_holds(pressure_hpa) || !core::temperature_limit.holds(celsius))
             return fail(SIROP_E_RANGE, water_grams);
         return put(core::water_at_boil(m, celsius, 100.0 * pressure_hpa), water_grams);
     });
 }
 
-int32_t sirop_water_activity(const double* grams, double celsius, sirop_estimate* activity) {
-    return of_mixture(grams, activity, [&](const core::mixture& m) {
+int32_t sirop_water_activity(const double* grams, size_t components, double celsius, sirop_estimate* activity) {
+    return of_mixture(grams, components, activity, [&](const core::mixture& m) {
         if (!core::temperature_limit.holds(celsius)) return fail(SIROP_E_RANGE, activity);
         return put(core::water_activity(m, celsius), activity);
     });
 }
 
-int32_t sirop_freezing_point_celsius(const double* grams, sirop_estimate* celsius) {
-    return of_mixture(grams, celsius,
+int32_t sirop_freezing_point_celsius(const double* grams, size_t components, sirop_estimate* celsius) {
+    return of_mixture(grams, components, celsius,
                       [&](const core::mixture& m) { return put(core::freezing_celsius(m), celsius); });
 }
 
-int32_t sirop_boiling_point_celsius_n(size_t n, const double* grams, const double* pressure_hpa,
+int32_t sirop_boiling_point_celsius_n(size_t n, const double* grams, size_t components, const double* pressure_hpa,
                                       sirop_estimate* celsius) {
     if (grams == nullptr || pressure_hpa == nullptr || celsius == nullptr) return n == 0 ? SIROP_OK : SIROP_E_NULL;
     return for_each(n, [&](size_t i) {
-        return sirop_boiling_point_celsius(grams + i * SIROP_COMPONENT_COUNT, pressure_hpa[i], celsius + i);
+        return sirop_boiling_point_celsius(grams + i * components, components, pressure_hpa[i], celsius + i);
     });
 }
 
-int32_t sirop_water_at_boil_grams_n(size_t n, const double* grams, const double* celsius,
+int32_t sirop_water_at_boil_grams_n(size_t n, const double* grams, size_t components, const double* celsius,
                                     const double* pressure_hpa, sirop_estimate* water_grams) {
     if (grams == nullptr || celsius == nullptr || pressure_hpa == nullptr || water_grams == nullptr)
         return n == 0 ? SIROP_OK : SIROP_E_NULL;
     return for_each(n, [&](size_t i) {
-        return sirop_water_at_boil_grams(grams + i * SIROP_COMPONENT_COUNT, celsius[i], pressure_hpa[i],
+        return sirop_water_at_boil_grams(grams + i * components, components, celsius[i], pressure_hpa[i],
                                          water_grams + i);
     });
 }
 
-int32_t sirop_water_activity_n(size_t n, const double* grams, const double* celsius, sirop_estimate* activity) {
+int32_t sirop_water_activity_n(size_t n, const double* grams, size_t components, const double* celsius,
+                               sirop_estimate* activity) {
     if (grams == nullptr || celsius == nullptr || activity == nullptr) return n == 0 ? SIROP_OK : SIROP_E_NULL;
     return for_each(n, [&](size_t i) {
-        return sirop_water_activity(grams + i * SIROP_COMPONENT_COUNT, celsius[i], activity + i);
+        return sirop_water_activity(grams + i * components, components, celsius[i], activity + i);
     });
 }
 
-int32_t sirop_freezing_point_celsius_n(size_t n, const double* grams, sirop_estimate* celsius) {
+int32_t sirop_freezing_point_celsius_n(size_t n, const double* grams, size_t components, sirop_estimate* celsius) {
     if (grams == nullptr || celsius == nullptr) return n == 0 ? SIROP_OK : SIROP_E_NULL;
-    return for_each(
-        n, [&](size_t i) { return sirop_freezing_point_celsius(grams + i * SIROP_COMPONENT_COUNT, celsius + i); });
+    return for_each(n, [&](size_t i) {
+        return sirop_freezing_point_celsius(grams + i * components, components, celsius + i);
+    });
 }
 
 const char* sirop_property_name(int32_t index) {
@@ -283,9 +288,9 @@ int32_t sirop_property_range(const char* property, sirop_range* celsius, double*
     return found == nullptr ? SIROP_E_NAME : SIROP_OK;
 }
 
-int32_t sirop_property_estimate(const char* property, const double* grams, double celsius, double pressure_hpa,
-                                sirop_estimate* result) {
-    return of_mixture(grams, result, [&](const core::mixture& m) {
+int32_t sirop_property_estimate(const char* property, const double* grams, size_t components, double celsius,
+                                double pressure_hpa, sirop_estimate* result) {
+    return of_mixture(grams, components, result, [&](const core::mixture& m) {
         if (property == nullptr) return fail(SIROP_E_NULL, result);
         const auto* found = core::find_property(property);
         if (found == nullptr) return fail(SIROP_E_NAME, result);
@@ -297,12 +302,12 @@ int32_t sirop_property_estimate(const char* property, const double* grams, doubl
     });
 }
 
-int32_t sirop_property_estimate_n(const char* property, size_t n, const double* grams, const double* celsius,
-                                  const double* pressure_hpa, sirop_estimate* results) {
+int32_t sirop_property_estimate_n(const char* property, size_t n, const double* grams, size_t components,
+                                  const double* celsius, const double* pressure_hpa, sirop_estimate* results) {
     if (grams == nullptr || celsius == nullptr || pressure_hpa == nullptr || results == nullptr)
         return n == 0 ? SIROP_OK : SIROP_E_NULL;
     return for_each(n, [&](size_t i) {
-        return sirop_property_estimate(property, grams + i * SIROP_COMPONENT_COUNT, celsius[i], pressure_hpa[i],
+        return sirop_property_estimate(property, grams + i * components, components, celsius[i], pressure_hpa[i],
                                        results + i);
     });
 }

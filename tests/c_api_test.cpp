@@ -44,19 +44,19 @@ TEST(c_api, gives_the_numbers_of_the_library) {
     sirop::core::mixture m;
     m.grams = g;
     sirop_estimate e;
-    EXPECT_EQ(sirop_boiling_point_celsius(g.data(), 1013.25, &e), SIROP_OK);
+    EXPECT_EQ(sirop_boiling_point_celsius(g.data(), SIROP_COMPONENT_COUNT, 1013.25, &e), SIROP_OK);
     const auto boils = sirop::core::boiling_celsius(m, 101325.0);
     EXPECT_EQ(e.value, boils.value);
     EXPECT_EQ(e.low, boils.low);
     EXPECT_EQ(e.high, boils.high);
-    EXPECT_EQ(sirop_water_at_boil_grams(g.data(), e.value, 1013.25, &e), SIROP_OK);
+    EXPECT_EQ(sirop_water_at_boil_grams(g.data(), SIROP_COMPONENT_COUNT, e.value, 1013.25, &e), SIROP_OK);
     EXPECT_NEAR(e.value, 20.0, 1e-10);
-    EXPECT_EQ(sirop_water_activity(g.data(), 25.0, &e), SIROP_OK);
+    EXPECT_EQ(sirop_water_activity(g.data(), SIROP_COMPONENT_COUNT, 25.0, &e), SIROP_OK);
     EXPECT_EQ(e.value, sirop::core::water_activity(m, 25.0).value);
     const auto thin = syrup(20.0, 80.0);
-    EXPECT_EQ(sirop_freezing_point_celsius(thin.data(), &e), SIROP_OK);
+    EXPECT_EQ(sirop_freezing_point_celsius(thin.data(), SIROP_COMPONENT_COUNT, &e), SIROP_OK);
     EXPECT_NEAR(e.value, -1.47, 0.02);  // CRC Handbook, 102nd ed., 20 % sucrose
-    EXPECT_EQ(sirop_water_at_boil_grams(g.data(), 155.0, 1013.25, &e), SIROP_EXTRAPOLATED);
+    EXPECT_EQ(sirop_water_at_boil_grams(g.data(), SIROP_COMPONENT_COUNT, 155.0, 1013.25, &e), SIROP_EXTRAPOLATED);
 }
 
 TEST(c_api, pressures) {
@@ -86,10 +86,12 @@ TEST(c_api, ranges_are_inclusive_and_known_by_name) {
     const auto g = syrup(80.0, 20.0);
     sirop_estimate e;
     EXPECT_EQ(sirop_accepted_range("pressure_hpa", &r), SIROP_OK);
-    EXPECT_GE(sirop_boiling_point_celsius(g.data(), r.low, &e), 0);
-    EXPECT_GE(sirop_boiling_point_celsius(g.data(), r.high, &e), 0);
-    EXPECT_EQ(sirop_boiling_point_celsius(g.data(), std::nextafter(r.low, 0.0), &e), SIROP_E_RANGE);
-    EXPECT_EQ(sirop_boiling_point_celsius(g.data(), std::nextafter(r.high, 1e9), &e), SIROP_E_RANGE);
+    EXPECT_GE(sirop_boiling_point_celsius(g.data(), SIROP_COMPONENT_COUNT, r.low, &e), 0);
+    EXPECT_GE(sirop_boiling_point_celsius(g.data(), SIROP_COMPONENT_COUNT, r.high, &e), 0);
+    EXPECT_EQ(sirop_boiling_point_celsius(g.data(), SIROP_COMPONENT_COUNT, std::nextafter(r.low, 0.0), &e),
+              SIROP_E_RANGE);
+    EXPECT_EQ(sirop_boiling_point_celsius(g.data(), SIROP_COMPONENT_COUNT, std::nextafter(r.high, 1e9), &e),
+              SIROP_E_RANGE);
     EXPECT_EQ(sirop_accepted_range("mood", &r), SIROP_E_NAME);
     EXPECT_TRUE(std::isnan(r.low));
     EXPECT_EQ(sirop_accepted_range(nullptr, &r), SIROP_E_NULL);
@@ -101,21 +103,22 @@ TEST(c_api, refuses_bad_masses_and_leaves_nan) {
         auto g = syrup(80.0, 20.0);
         g[SIROP_FAT] = bad;
         sirop_estimate e{1.0, 1.0, 1.0, 0, 0};
-        EXPECT_EQ(sirop_boiling_point_celsius(g.data(), 1013.25, &e), SIROP_E_RANGE);
+        EXPECT_EQ(sirop_boiling_point_celsius(g.data(), SIROP_COMPONENT_COUNT, 1013.25, &e), SIROP_E_RANGE);
         EXPECT_TRUE(std::isnan(e.value) && std::isnan(e.low) && std::isnan(e.high));
         EXPECT_EQ(e.status, SIROP_E_RANGE);
     }
     const grams nothing{};
     sirop_estimate e;
-    EXPECT_EQ(sirop_water_activity(nothing.data(), 20.0, &e), SIROP_E_RANGE);
-    EXPECT_EQ(sirop_water_activity(nullptr, 20.0, &e), SIROP_E_NULL);
-    EXPECT_EQ(sirop_water_activity(nothing.data(), 20.0, nullptr), SIROP_E_NULL);
+    EXPECT_EQ(sirop_water_activity(nothing.data(), SIROP_COMPONENT_COUNT, 20.0, &e), SIROP_E_RANGE);
+    EXPECT_EQ(sirop_water_activity(nullptr, SIROP_COMPONENT_COUNT, 20.0, &e), SIROP_E_NULL);
+    EXPECT_EQ(sirop_water_activity(nothing.data(), SIROP_COMPONENT_COUNT, 20.0, nullptr), SIROP_E_NULL);
     const auto dry = syrup(80.0, 0.0);
-    EXPECT_EQ(sirop_water_activity(dry.data(), 20.0, &e), SIROP_E_IMPOSSIBLE);
-    EXPECT_EQ(sirop_boiling_point_celsius(dry.data(), 1013.25, &e), SIROP_E_IMPOSSIBLE);
+    EXPECT_EQ(sirop_water_activity(dry.data(), SIROP_COMPONENT_COUNT, 20.0, &e), SIROP_E_IMPOSSIBLE);
+    EXPECT_EQ(sirop_boiling_point_celsius(dry.data(), SIROP_COMPONENT_COUNT, 1013.25, &e), SIROP_E_IMPOSSIBLE);
     const auto good = syrup(80.0, 20.0);
-    EXPECT_EQ(sirop_water_at_boil_grams(good.data(), 99.0, 1013.25, &e), SIROP_E_IMPOSSIBLE);  // does not boil
-    EXPECT_EQ(sirop_water_at_boil_grams(good.data(), 251.0, 1013.25, &e), SIROP_E_RANGE);
+    EXPECT_EQ(sirop_water_at_boil_grams(good.data(), SIROP_COMPONENT_COUNT, 99.0, 1013.25, &e),
+              SIROP_E_IMPOSSIBLE);  // does not boil
+    EXPECT_EQ(sirop_water_at_boil_grams(good.data(), SIROP_COMPONENT_COUNT, 251.0, 1013.25, &e), SIROP_E_RANGE);
 }
 
 TEST(c_api, array_twins_match_and_give_the_first_error) {
@@ -132,26 +135,29 @@ TEST(c_api, array_twins_match_and_give_the_first_error) {
         return a.value == b.value && a.low == b.low && a.high == b.high && a.status == b.status;
     };
     sirop_estimate one;
-    EXPECT_EQ(sirop_boiling_point_celsius_n(20, g.data(), p.data(), e.data()), SIROP_OK);
+    EXPECT_EQ(sirop_boiling_point_celsius_n(20, g.data(), SIROP_COMPONENT_COUNT, p.data(), e.data()), SIROP_OK);
     for (std::size_t i = 0; i < 20; ++i) {
-        sirop_boiling_point_celsius(&g[i * SIROP_COMPONENT_COUNT], p[i], &one);
+        sirop_boiling_point_celsius(&g[i * SIROP_COMPONENT_COUNT], SIROP_COMPONENT_COUNT, p[i], &one);
         EXPECT_TRUE(same(one, e[i]));
     }
-    EXPECT_EQ(sirop_water_at_boil_grams_n(20, g.data(), t.data(), p.data(), e.data()), SIROP_OK);
+    EXPECT_EQ(sirop_water_at_boil_grams_n(20, g.data(), SIROP_COMPONENT_COUNT, t.data(), p.data(), e.data()),
+              SIROP_OK);
     for (std::size_t i = 0; i < 20; ++i) {
-        sirop_water_at_boil_grams(&g[i * SIROP_COMPONENT_COUNT], t[i], p[i], &one);
+        sirop_water_at_boil_grams(&g[i * SIROP_COMPONENT_COUNT], SIROP_COMPONENT_COUNT, t[i], p[i], &one);
         EXPECT_TRUE(same(one, e[i]));
     }
-    EXPECT_EQ(sirop_water_activity_n(20, g.data(), t.data(), e.data()), SIROP_OK);
-    EXPECT_EQ(sirop_freezing_point_celsius_n(20, g.data(), e.data()), SIROP_EXTRAPOLATED);  // below -5 C
+    EXPECT_EQ(sirop_water_activity_n(20, g.data(), SIROP_COMPONENT_COUNT, t.data(), e.data()), SIROP_OK);
+    EXPECT_EQ(sirop_freezing_point_celsius_n(20, g.data(), SIROP_COMPONENT_COUNT, e.data()),
+              SIROP_EXTRAPOLATED);  // below -5 C
     g[3 * SIROP_COMPONENT_COUNT] = nan_value;
     p[7] = -1.0;
-    EXPECT_EQ(sirop_boiling_point_celsius_n(20, g.data(), p.data(), e.data()), SIROP_E_RANGE);
+    EXPECT_EQ(sirop_boiling_point_celsius_n(20, g.data(), SIROP_COMPONENT_COUNT, p.data(), e.data()),
+              SIROP_E_RANGE);
     EXPECT_EQ(e[3].status, SIROP_E_RANGE);
     EXPECT_EQ(e[7].status, SIROP_E_RANGE);
     EXPECT_EQ(e[8].status, SIROP_OK);
-    EXPECT_EQ(sirop_boiling_point_celsius_n(0, nullptr, nullptr, nullptr), SIROP_OK);
-    EXPECT_EQ(sirop_boiling_point_celsius_n(1, nullptr, p.data(), e.data()), SIROP_E_NULL);
+    EXPECT_EQ(sirop_boiling_point_celsius_n(0, nullptr, SIROP_COMPONENT_COUNT, nullptr, nullptr), SIROP_OK);
+    EXPECT_EQ(sirop_boiling_point_celsius_n(1, nullptr, SIROP_COMPONENT_COUNT, p.data(), e.data()), SIROP_E_NULL);
 }
 
 TEST(c_api, status_texts_are_sentences_and_never_null) {
@@ -175,15 +181,18 @@ TEST(c_api, every_property_answers_value_range_source_and_uncertainty) {
         ASSERT_EQ(sirop_property_range(name, &celsius, &solids), SIROP_OK);
         EXPECT_GE(solids, 50.0);
         sirop_estimate e;
-        EXPECT_GE(sirop_property_estimate(name, g.data(), 20.0, 1013.25, &e), SIROP_OK);
+        EXPECT_GE(sirop_property_estimate(name, g.data(), SIROP_COMPONENT_COUNT, 20.0, 1013.25, &e), SIROP_OK);
         EXPECT_LE(e.low, e.value);
         EXPECT_GE(e.high, e.value);
         if (celsius.low == celsius.high) continue;
         for (const double inside : {celsius.low, celsius.high})
-            EXPECT_GE(sirop_property_estimate(name, g.data(), inside, 1013.25, &e), SIROP_OK) << inside;
+            EXPECT_GE(sirop_property_estimate(name, g.data(), SIROP_COMPONENT_COUNT, inside, 1013.25, &e),
+                      SIROP_OK)
+                << inside;
         for (const double outside :
              {std::nextafter(celsius.low, -1e9), std::nextafter(celsius.high, 1e9), nan_value}) {
-            EXPECT_EQ(sirop_property_estimate(name, g.data(), outside, 1013.25, &e), SIROP_E_RANGE);
+            EXPECT_EQ(sirop_property_estimate(name, g.data(), SIROP_COMPONENT_COUNT, outside, 1013.25, &e),
+                      SIROP_E_RANGE);
             EXPECT_TRUE(std::isnan(e.value));
         }
     }
@@ -192,19 +201,23 @@ TEST(c_api, every_property_answers_value_range_source_and_uncertainty) {
     EXPECT_EQ(sirop_property_unit("charm"), nullptr);
     EXPECT_EQ(sirop_property_source(nullptr), nullptr);
     sirop_estimate e;
-    EXPECT_EQ(sirop_property_estimate("charm", g.data(), 20.0, 1013.25, &e), SIROP_E_NAME);
-    EXPECT_EQ(sirop_property_estimate("baume_cold", g.data(), 20.0, 1.0, &e), SIROP_E_RANGE);
+    EXPECT_EQ(sirop_property_estimate("charm", g.data(), SIROP_COMPONENT_COUNT, 20.0, 1013.25, &e), SIROP_E_NAME);
+    EXPECT_EQ(sirop_property_estimate("baume_cold", g.data(), SIROP_COMPONENT_COUNT, 20.0, 1.0, &e),
+              SIROP_E_RANGE);
     // 65 % sucrose at 20 C: 1316 kg/m3 (ICUMSA), 1.45348 (ICUMSA 1974, tests/data)
-    EXPECT_EQ(sirop_property_estimate("density_g_per_ml", g.data(), 20.0, 1013.25, &e), SIROP_OK);
+    EXPECT_EQ(sirop_property_estimate("density_g_per_ml", g.data(), SIROP_COMPONENT_COUNT, 20.0, 1013.25, &e),
+              SIROP_OK);
     EXPECT_NEAR(e.value, 1.3163, 0.0005);
-    EXPECT_EQ(sirop_property_estimate("refractive_index", g.data(), 20.0, 1013.25, &e), SIROP_OK);
+    EXPECT_EQ(sirop_property_estimate("refractive_index", g.data(), SIROP_COMPONENT_COUNT, 20.0, 1013.25, &e),
+              SIROP_OK);
     EXPECT_NEAR(e.value, 1.45348, 0.00001);
     const double t[2] = {20.0, 900.0}, p[2] = {1013.25, 1013.25};
     double two[2 * SIROP_COMPONENT_COUNT];
     std::copy(g.begin(), g.end(), two);
     std::copy(g.begin(), g.end(), two + SIROP_COMPONENT_COUNT);
     sirop_estimate both[2];
-    EXPECT_EQ(sirop_property_estimate_n("viscosity_pa_s", 2, two, t, p, both), SIROP_E_RANGE);
+    EXPECT_EQ(sirop_property_estimate_n("viscosity_pa_s", 2, two, SIROP_COMPONENT_COUNT, t, p, both),
+              SIROP_E_RANGE);
     EXPECT_GT(both[0].value, 0.1);
     EXPECT_TRUE(std::isnan(both[1].value));
 }
@@ -213,13 +226,18 @@ TEST(c_api, the_second_published_model_is_asked_by_name_and_lies_in_the_interval
     // sucrose of 90 % at 25 C: 0.42 by Starzak & Peacock, 0.49 by UNIQUAC (computed from the published equations)
     const auto g = syrup(90.0, 10.0);
     sirop_estimate first, second;
-    EXPECT_EQ(sirop_property_estimate("water_activity", g.data(), 25.0, 1013.25, &first), SIROP_OK);
-    EXPECT_EQ(sirop_property_estimate("water_activity_second_model", g.data(), 25.0, 1013.25, &second), SIROP_OK);
+    EXPECT_EQ(sirop_property_estimate("water_activity", g.data(), SIROP_COMPONENT_COUNT, 25.0, 1013.25, &first),
+              SIROP_OK);
+    EXPECT_EQ(sirop_property_estimate("water_activity_second_model", g.data(), SIROP_COMPONENT_COUNT, 25.0,
+                                      1013.25, &second),
+              SIROP_OK);
     EXPECT_NEAR(first.value, 0.42, 0.005);
     EXPECT_NEAR(second.value, 0.49, 0.005);
     EXPECT_LE(second.value, first.high + 1e-9);
     // boiling-point elevations at 90 %: 22.43 and 20.93 K (the same)
-    EXPECT_GE(sirop_property_estimate("boiling_point_second_model_celsius", g.data(), 25.0, 1013.25, &second), 0);
+    EXPECT_GE(sirop_property_estimate("boiling_point_second_model_celsius", g.data(), SIROP_COMPONENT_COUNT, 25.0,
+                                      1013.25, &second),
+              0);
     EXPECT_NEAR(second.value, 99.974 + 20.93, 0.01);
 }
 

@@ -34,10 +34,10 @@ for i in range(801):
     hpa = 300.0 + i
     ours, theirs = call("sirop_water_boils_celsius", hpa), _TSat_P(1.0e-4 * hpa) - 273.15
     worst["saturation temperature"] = max(worst["saturation temperature"], abs(ours - theirs))
-grams = (ctypes.c_double * 23)(100.0)
+grams = (ctypes.c_double * 1)(100.0)
 for i in range(1, 20):
     celsius, result = 5.0 * i, Estimate()
-    status = sirop.sirop_property_estimate(b"density_g_per_ml", grams, ctypes.c_double(celsius),
+    status = sirop.sirop_property_estimate(b"density_g_per_ml", grams, ctypes.c_size_t(1), ctypes.c_double(celsius),
                                            ctypes.c_double(1013.25), ctypes.byref(result))
     if status < 0:
         raise SystemExit(f"density at {celsius} was refused")

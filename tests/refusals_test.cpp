@@ -473,7 +473,7 @@ TEST(refusals, TooWetNamesWhereItStartsToBoil) {
     std::vector<double> grams(SIROP_COMPONENT_COUNT, 0.0);
     grams[SIROP_SUCROSE] = 900, grams[SIROP_WATER] = 100;
     sirop_estimate boils{};
-    ASSERT_GE(sirop_boiling_point_celsius(grams.data(), 1013.25, &boils), SIROP_OK);
+    ASSERT_GE(sirop_boiling_point_celsius(grams.data(), SIROP_COMPONENT_COUNT, 1013.25, &boils), SIROP_OK);
     const reply r = predict(cook_at(pan, 105));
     EXPECT_EQ(r.status, SIROP_E_BATCH);
     bool named = false;

@@ -64,6 +64,10 @@ enum {
     SIROP_COCOA_SOLIDS,
     SIROP_FAT,
     SIROP_ACID,
+    SIROP_COCOA_BUTTER,
+    SIROP_VEGETABLE_FAT,
+    SIROP_AGAR,
+    SIROP_GELATIN,
     SIROP_COMPONENT_COUNT
 };
 
@@ -102,29 +106,35 @@ SIROP_API int32_t sirop_pressure_at_altitude_hpa(double altitude_metres, double*
 SIROP_API int32_t sirop_pressure_from_boiling_water_hpa(double water_boils_celsius, double* pressure_hpa);
 SIROP_API int32_t sirop_water_boils_celsius(double pressure_hpa, double* celsius);
 
-/* Mixtures.  grams: the mass of each component (SIROP_COMPONENT_COUNT numbers, at least 0, not all 0). */
+/* Mixtures.  grams: the masses of the first `components` components, at least 0, not all 0; the others are 0.
+ * components: 1 to SIROP_COMPONENT_COUNT.  A program passes the SIROP_COMPONENT_COUNT that it was compiled with,
+ * and keeps working with a later library that knows more of them. */
 
 /* Temperature at which the mixture boils. */
-SIROP_API int32_t sirop_boiling_point_celsius(const double* grams, double pressure_hpa, sirop_estimate* celsius);
+SIROP_API int32_t sirop_boiling_point_celsius(const double* grams, size_t components, double pressure_hpa,
+                                              sirop_estimate* celsius);
 
 /* Grams of water that the mixture holds when it boils at that temperature; its own water does not count. */
-SIROP_API int32_t sirop_water_at_boil_grams(const double* grams, double celsius, double pressure_hpa,
-                                            sirop_estimate* water_grams);
+SIROP_API int32_t sirop_water_at_boil_grams(const double* grams, size_t components, double celsius,
+                                            double pressure_hpa, sirop_estimate* water_grams);
 
 /* Water activity of the mixture at a temperature. */
-SIROP_API int32_t sirop_water_activity(const double* grams, double celsius, sirop_estimate* activity);
+SIROP_API int32_t sirop_water_activity(const double* grams, size_t components, double celsius,
+                                       sirop_estimate* activity);
 
 /* Temperature at which ice begins to form in the mixture. */
-SIROP_API int32_t sirop_freezing_point_celsius(const double* grams, sirop_estimate* celsius);
+SIROP_API int32_t sirop_freezing_point_celsius(const double* grams, size_t components, sirop_estimate* celsius);
 
-/* The same for n mixtures: grams holds n * SIROP_COMPONENT_COUNT numbers, the other arrays n. */
-SIROP_API int32_t sirop_boiling_point_celsius_n(size_t n, const double* grams, const double* pressure_hpa,
-                                                sirop_estimate* celsius);
-SIROP_API int32_t sirop_water_at_boil_grams_n(size_t n, const double* grams, const double* celsius,
-                                              const double* pressure_hpa, sirop_estimate* water_grams);
-SIROP_API int32_t sirop_water_activity_n(size_t n, const double* grams, const double* celsius,
+/* The same for n mixtures: grams holds n * components numbers, the other arrays n. */
+SIROP_API int32_t sirop_boiling_point_celsius_n(size_t n, const double* grams, size_t components,
+                                                const double* pressure_hpa, sirop_estimate* celsius);
+SIROP_API int32_t sirop_water_at_boil_grams_n(size_t n, const double* grams, size_t components,
+                                              const double* celsius, const double* pressure_hpa,
+                                              sirop_estimate* water_grams);
+SIROP_API int32_t sirop_water_activity_n(size_t n, const double* grams, size_t components, const double* celsius,
                                          sirop_estimate* activity);
-SIROP_API int32_t sirop_freezing_point_celsius_n(size_t n, const double* grams, sirop_estimate* celsius);
+SIROP_API int32_t sirop_freezing_point_celsius_n(size_t n, const double* grams, size_t components,
+                                                 sirop_estimate* celsius);
 
 /* Properties.  Any property of the catalogue by its name, which carries its unit, such as "density_g_per_ml" or
  * "viscosity_pa_s": sirop_property_name(0), (1), ... lists them, null after the last.  Unit, source and
@@ -139,9 +149,9 @@ SIROP_API const char* sirop_property_uncertainty(const char* property);
 SIROP_API int32_t sirop_property_range(const char* property, sirop_range* celsius, double* fitted_solids_percent);
 
 /* Its value for a mixture at a temperature and, where it matters, a pressure; and the same for n mixtures. */
-SIROP_API int32_t sirop_property_estimate(const char* property, const double* grams, double celsius,
-                                          double pressure_hpa, sirop_estimate* result);
-SIROP_API int32_t sirop_property_estimate_n(const char* property, size_t n, const double* grams,
+SIROP_API int32_t sirop_property_estimate(const char* property, const double* grams, size_t components,
+                                          double celsius, double pressure_hpa, sirop_estimate* result);
+SIROP_API int32_t sirop_property_estimate_n(const char* property, size_t n, const double* grams, size_t components,
                                             const double* celsius, const double* pressure_hpa,
                                             sirop_estimate* results);
 

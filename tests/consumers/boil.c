@@ -8,7 +8,7 @@ int main(void) {
     int32_t status;
     grams[SIROP_SUCROSE] = 80;
     grams[SIROP_WATER] = 20;
-    status = sirop_boiling_point_celsius(grams, 1013.25, &boils);
+    status = sirop_boiling_point_celsius(grams, SIROP_COMPONENT_COUNT, 1013.25, &boils);
     if (status < 0) {
         fprintf(stderr, "%s\n", sirop_status_text(status));
         return 1;

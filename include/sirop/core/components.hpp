@@ -33,11 +33,15 @@ enum class component : unsigned char {
     starch,
     fibre,
     cocoa_solids,
-    fat,
-    acid
+    fat,  ///< milk fat, and any fat not told apart
+    acid,
+    cocoa_butter,
+    vegetable_fat,
+    agar,
+    gelatin
 };
 
-inline constexpr std::size_t component_count = 23;
+inline constexpr std::size_t component_count = 27;
 
 /// How a component holds water: which isotherm of formula/isotherm.hpp describes it.
 enum class isotherm_kind : unsigned char {
@@ -110,6 +114,10 @@ inline constexpr std::array<component_data, component_count> components = {{
     {component::cocoa_solids, "cocoa_solids", phase::suspended, isotherm_kind::solid, 1, detail::no_glass, 1, 1.1, 1, heat_class::fibre, detail::not_used},
     {component::fat, "fat", phase::fat, isotherm_kind::none, 1, detail::no_glass, 1, 1.75, 1, heat_class::fat, detail::not_used},
     {component::acid, "acid", phase::dissolved, isotherm_kind::monosaccharide, 1, 11, 3.93, 0.95, 1, heat_class::carbohydrate, detail::acid_glass},
+    {component::cocoa_butter, "cocoa_butter", phase::fat, isotherm_kind::none, 1, detail::no_glass, 1, 1.75, 1, heat_class::fat, detail::not_used},
+    {component::vegetable_fat, "vegetable_fat", phase::fat, isotherm_kind::none, 1, detail::no_glass, 1, 1.75, 1, heat_class::fat, detail::not_used},
+    {component::agar, "agar", phase::suspended, isotherm_kind::solid, 1, detail::no_glass, 1, 1.07, 1, heat_class::fibre, detail::not_used},
+    {component::gelatin, "gelatin", phase::suspended, isotherm_kind::solid, 1, detail::no_glass, 1, 1.2, 1, heat_class::protein, detail::not_used},
     // clang-format on
 }};
 

@@ -103,9 +103,10 @@ struct gab_constants {
     double m0, c, k;
 };
 
-/// Casein, native starch (also for fibre) and defatted cocoa solids at 25 C: recalled ranges, confidence low.
+/// Casein (also for gelatin), native starch (also for fibre and agar) and defatted cocoa solids at 25 C: recalled
+/// ranges, confidence low.
 constexpr gab_constants gab_of(component c) {
-    if (c == component::protein) return {6.5, 10.0, 0.80};
+    if (c == component::protein || c == component::gelatin) return {6.5, 10.0, 0.80};
     if (c == component::cocoa_solids) return {4.5, 15.0, 0.80};
     return {9.5, 20.0, 0.73};
 }

@@ -23,7 +23,7 @@ struct mixture {
     double operator[](component c) const { return grams[index_of(c)]; }
 
     double water() const { return (*this)[component::water]; }
-    double fat() const { return (*this)[component::fat]; }
+    double fat() const { return sum(phase::fat); }
     double crystals() const { return sucrose_crystals + lactose_crystals; }
 
     double sum(phase where) const {

@@ -60,13 +60,14 @@ inline double fat_volume(const mixture& m, double celsius) {
     return m.fat() / linear_density(925.59, -0.41757, celsius);
 }
 inline double protein_volume(const mixture& m, double celsius) {
-    return m[component::protein] / linear_density(1329.9, -0.5184, celsius);
+    return (m[component::protein] + m[component::gelatin]) / linear_density(1329.9, -0.5184, celsius);
 }
 inline double starch_volume(const mixture& m, double celsius) {
     return m[component::starch] / linear_density(1599.1, -0.31046, celsius);
 }
 inline double particle_volume(const mixture& m, double celsius) {
-    return (m[component::fibre] + m[component::cocoa_solids]) / linear_density(1311.5, -0.36589, celsius) +
+    return (m[component::fibre] + m[component::cocoa_solids] + m[component::agar]) /
+               linear_density(1311.5, -0.36589, celsius) +
            m.crystals() / 1.587 + m.ice / linear_density(916.89, -0.13071, celsius);
 }
 
