@@ -71,7 +71,7 @@ int main(int argc, char** argv) {
                activity.high);
     const auto brix = core::brix_of_syrup(syrup);
     if (std::isfinite(brix)) fmt::print("  a refractometer reads {:.1f} Brix at 20 °C\n", brix);
-    const auto flow = core::log10_viscosity(syrup, 20.0);
+    const auto flow = core::log10_firmness(syrup, 20.0);
     fmt::print("  at 20 °C: {}\n", core::word_for(std::pow(10.0, flow.value)).word);
 
     fmt::print("\nTable \"{}\" at {:.0f} hPa, and where this syrup is as stiff in cold water\n\n", table->name,
@@ -84,7 +84,7 @@ int main(int argc, char** argv) {
             const auto like = core::plain_syrup_boiling(sea_level, formula::standard_atmosphere);
             plain[i] = core::carried_celsius(sea_level, formula::standard_atmosphere, pa);
             const double held = like.water() > 0.0
-                                    ? core::water_of_consistency(syrup, core::log10_viscosity(like, 20.0).value)
+                                    ? core::water_of_consistency(syrup, core::log10_firmness(like, 20.0).value)
                                     : core::not_a_number;
             const auto same = syrup.with_water(held);
             mine[i] = std::isfinite(held) ? core::boiling_celsius(same, pa).value : core::not_a_number;

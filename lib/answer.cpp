@@ -1,33 +1,25 @@
-#include <algorithm>
-#include <nlohmann/json.hpp>
-
 #include "batch_file.hpp"
+#include "page.hpp"
 #include "sirop/sirop.h"
 
 namespace sirop::lib {
 namespace {
 
-using json = nlohmann::ordered_json;
-
-/// A number, or null where there is none.
-json number(double x) {
-    return std::isfinite(x) ? json(x) : json(nullptr);
-}
-
-/// A value with its interval as siblings.
-void put(json& object, const std::string& key, const core::estimate& e) {
-    object[key] = number(e.value);
-    object[key + "_low"] = number(e.low);
-    object[key + "_high"] = number(e.high);
-}
-
-core::estimate viscosity(const core::estimate& log10) {
-    return {std::pow(10.0, log10.value), std::pow(10.0, log10.low), std::pow(10.0, log10.high), log10.status};
+json graining_json(const core::graining& g) {
+    json out;
+    out["celsius"] = number(g.celsius);
+    out["risk"] = core::graining_risk_names[static_cast<std::size_t>(g.risk)];
+    out["reason"] = g.reason;
+    put(out, "sucrose_supersaturation", g.sucrose.supersaturation);
+    put(out, "lactose_supersaturation", g.lactose.supersaturation);
+    put(out, "crystallizable_percent", g.crystallizable_percent);
+    out["hindering_percent"] = number(g.hindering_percent);
+    return out;
 }
 
 }  // namespace
 
-std::string json_answer(const core::prediction& p) {
+json prediction_json(const core::prediction& p) {
     json answer;
     answer["sirop_answer"] = 1;
     answer["title"] = p.title;
@@ -74,75 +66,115 @@ std::string json_answer(const core::prediction& p) {
 
     json& set = answer["set"];
     set["celsius"] = number(p.set.celsius);
-    put(set, "viscosity_pa_s", viscosity(p.set.log10_viscosity));
+    put(set, "viscosity_pa_s", power(p.set.log10_viscosity));
+    put(set, "gel_modulus_pa", p.set.gel_modulus);
+    put(set, "firmness_pa_s", power(p.set.log10_firmness));
     set["word"] = p.set.word;
     set["word_if_thinner"] = p.set.word_if_thinner;
     set["word_if_thicker"] = p.set.word_if_thicker;
+    put(set, "slump_to_half_seconds", p.set.slump_seconds);
+    put(set, "stands_millimetres", p.set.standing_metres, 1000.0);
+    put(set, "pours_from_celsius", p.set.pouring_celsius);
+    set["pour_celsius"] = number(std::isfinite(p.set.pour_celsius) ? p.set.pour_celsius : p.set.celsius);
+    set["pours"] = core::verdict_names[static_cast<std::size_t>(p.set.pours)];
+    set["holds_a_cut"] = core::verdict_names[static_cast<std::size_t>(p.set.holds)];
+    set["too_hard_to_cut"] = p.set.cracks;
+    set["freezer_celsius"] = core::freezer_celsius;
+    set["freezer_ice_percent_of_water"] = number(p.set.frozen_water_percent);
+    set["freezer_word"] = p.set.frozen_word;
+    set["milk_grams"] = number(p.with_milk.milk_grams);
+    put(set, "firmness_with_milk_pa_s", power(p.with_milk.log10_firmness));
+    set["word_with_milk"] = p.with_milk.word;
+
+    answer["graining"] = {{"at_serving", graining_json(p.graining_at_serving)},
+                          {"in_storage", graining_json(p.graining_in_storage)}};
+    json& ways = answer["graining"]["ways_to_clear"] = json::array();
+    for (const auto& way : p.ways_to_clear)
+        ways.push_back({{"change", way.change},
+                        {"grams", number(way.grams)},
+                        {"thermometer_celsius", number(way.thermometer_celsius)},
+                        {"sentence", way.sentence}});
+
+    const auto& k = p.keeping_in_storage;
+    json& keeping = answer["keeping"];
+    keeping["celsius"] = number(k.celsius);
+    put(keeping, "water_activity", k.water_activity);
+    put(keeping, "equilibrium_relative_humidity_percent", k.relative_humidity_percent);
+    keeping["can_grow"] = k.growth.empty() ? json(nullptr) : json(k.growth);
+    json& limits = keeping["limits"] = json::array();
+    for (const auto& limit : core::growth_limits)
+        limits.push_back({{"water_activity", limit.water_activity}, {"group", limit.group}});
+    keeping["limits_source"] = core::growth_limits_source;
+
+    if (!p.neighbours.layers.empty()) {
+        json& beside = answer["neighbours"];
+        beside["celsius"] = number(p.neighbours.celsius);
+        put(beside, "water_activity", p.neighbours.water_activity);
+        for (const auto& l : p.neighbours.layers) {
+            json one;
+            one["layer"] = l.name;
+            one["grams"] = number(l.grams);
+            one["water_activity_before"] = number(l.water_activity_before);
+            one["water_percent_before"] = number(l.water_percent_before);
+            put(one, "water_gained_grams", l.water_gained_grams);
+            one["water_percent_after"] = number(l.water_percent_after);
+            put(one, "firmness_before_pa_s", power(l.log10_firmness_before));
+            put(one, "firmness_after_pa_s", power(l.log10_firmness_after));
+            one["word_before"] = word_at(l.log10_firmness_before);
+            one["word_after"] = word_at(l.log10_firmness_after);
+            beside["layers"].push_back(std::move(one));
+        }
+    }
 
     answer["cautions"] = p.cautions;
     answer["notes"] = p.notes;
+    return answer;
+}
+
+std::string text_of(const json& answer) {
     return answer.dump(2, ' ', false, json::error_handler_t::replace) + "\n";
+}
+
+std::string json_answer(const core::prediction& p) {
+    return text_of(prediction_json(p));
 }
 
 namespace {
 
-constexpr std::size_t page_width = 80, label_width = 22;
-
-/// Characters, not bytes, of UTF-8.
-std::size_t width_of(std::string_view text) {
-    return static_cast<std::size_t>(std::count_if(
-        text.begin(), text.end(), [](char c) { return (static_cast<unsigned char>(c) & 0xC0U) != 0x80U; }));
+std::string by_verdict(core::verdict v, const char* yes, const char* maybe, const char* no) {
+    return v == core::verdict::yes ? yes : (v == core::verdict::maybe ? maybe : no);
 }
 
-/// A label, then a text wrapped into the column beside it.
-void row(std::string& out, std::string_view label, std::string_view text, std::size_t indent = label_width) {
-    out += label;
-    std::size_t column = width_of(label);
-    if (column < indent) {
-        out.append(indent - column, ' ');
-        column = indent;
-    }
-    bool first = true;
-    while (!text.empty()) {
-        auto to = std::min(text.find(' '), text.size());
-        // a number and its unit are not parted
-        for (const std::string_view unit : {" °C", " °F", " g ", " g;", " %"})
-            if (text.substr(to, unit.size()) == unit) to = std::min(text.find(' ', to + 1), text.size());
-        const auto word = text.substr(0, to);
-        if (!first && column + 1 + width_of(word) > page_width) {
-            out.append(1, '\n').append(indent, ' ');
-            column = indent;
-        } else if (!first) {
-            out += ' ';
-            ++column;
-        }
-        out += word;
-        column += width_of(word);
-        text.remove_prefix(std::min(to + 1, text.size()));
-        first = false;
-    }
-    out += '\n';
+/// A time as a cook says it.
+std::string round_time(double seconds) {
+    if (!std::isfinite(seconds) || seconds > 3.2e8) return "years";
+    if (seconds < 1.0) return "less than a second";
+    if (seconds < 90.0) return core::fixed(seconds, 0) + " s";
+    if (seconds < 5400.0) return core::fixed(seconds / 60.0, 0) + " min";
+    if (seconds < 172800.0) return core::fixed(seconds / 3600.0, 0) + " h";
+    return core::fixed(seconds / 86400.0, 0) + " days";
 }
 
-void heading(std::string& out, const std::string& text) {
-    out += "\n" + text + "\n";
+std::string slump_text(const core::estimate& seconds) {
+    if (!std::isfinite(seconds.value))
+        return std::string("stands up") +
+               (std::isfinite(seconds.low) ? "; at the soft end it is down to half in " + round_time(seconds.low)
+                                           : "");
+    return "slumps to half in " + round_time(seconds.value) + " (" + round_time(seconds.low) + " to " +
+           (std::isfinite(seconds.high) ? round_time(seconds.high) : std::string("never")) + ")";
 }
 
-std::string with_range(const core::estimate& e, int decimals, const char* unit) {
-    return core::fixed(e.value, decimals) + unit + " (" + core::fixed(e.low, decimals) + " to " +
-           core::fixed(e.high, decimals) + ")";
+std::string pours_from(const core::estimate& celsius) {
+    if (!celsius.computed()) return "; at none below 170 °C";
+    if (celsius.value <= -30.0) return "; at any temperature";
+    return "; warmed, it pours from about " + core::both_scales(celsius.value, 0);
 }
 
-/// A viscosity in round numbers: two figures, a power of ten where it is large.
-std::string round_viscosity(double log10) {
-    if (log10 >= 12.0) return "over 10^12";
-    const double x = std::pow(10.0, log10);
-    if (log10 < 1.0) return core::fixed(x, log10 < -1.0 ? 3 : (log10 < 0.0 ? 2 : 1));
-    if (log10 < 4.0) {
-        const double step = std::pow(10.0, std::floor(log10) - 1.0);
-        return core::fixed(std::round(x / step) * step, 0);
-    }
-    return "10^" + core::fixed(log10, 0);
+/// By what factor milk loosens it.
+std::string looser(const core::estimate& before, const core::estimate& after) {
+    const double factor = std::pow(10.0, before.value - after.value);
+    if (factor >= 1000.0) return "more than a thousand times looser";
+    return core::fixed(factor, factor < 10.0 ? 1 : 0) + " times looser";
 }
 
 }  // namespace
@@ -151,10 +183,7 @@ std::string report(const core::prediction& p) {
     const auto& c = p.cooked;
     const auto& f = p.finished;
     std::string out;
-    const std::string title = p.title.empty() ? "Batch" : p.title;
-    std::string shown_title;
-    for (const char ch : title) shown_title += static_cast<unsigned char>(ch) < 0x20U ? ' ' : ch;
-    out += shown_title + "\n" + std::string(std::min(width_of(shown_title), page_width), '=') + "\n";
+    out += title_line(p.title.empty() ? "Batch" : p.title);
 
     heading(out, "IN THE PAN");
     row(out, "  all together",
@@ -193,24 +222,70 @@ std::string report(const core::prediction& p) {
             (std::isfinite(f.brix_of_syrup_phase.value)
                  ? "; a refractometer reads " + core::fixed(f.brix_of_syrup_phase.value, 1) + " Brix at 20 °C"
                  : "; beyond the scale of a refractometer"));
-    row(out, "  water activity", with_range(f.water_activity_at_serving, 2, ""));
 
     heading(out, "AT " + core::both_scales(p.set.celsius, 0));
-    const auto& v = p.set.log10_viscosity;
+    const auto& v = p.set.log10_firmness;
     if (v.computed()) {
         const auto& word = core::word_for(std::pow(10.0, v.value));
         row(out, "  it is", std::string(word.word) + ": " + std::string(word.meaning));
         if (p.set.word_if_thinner != p.set.word_if_thicker)
             row(out, "  it may be", "anything from " + p.set.word_if_thinner + " to " + p.set.word_if_thicker);
-        const bool glass = v.low >= 12.0;
+        const auto& thin = p.set.log10_viscosity;
         row(out, "  viscosity",
-            (v.value < 12.0 ? "about " : "") + round_viscosity(v.value) + " Pa s" +
-                (glass ? "" : " (" + round_viscosity(v.low) + " to " + round_viscosity(v.high) + ")"));
+            (thin.value < 12.0 ? "about " : "") + round_viscosity(thin.value) + " Pa s" +
+                (thin.low >= 12.0 ? ""
+                                  : " (" + round_viscosity(thin.low) + " to " + round_viscosity(thin.high) + ")"));
+        if (v.value - thin.value > 0.1)
+            row(out, "  set by gels",
+                "fat, milk protein or a gelling agent make it as firm as " + round_viscosity(v.value) + " Pa s");
+        row(out, "  a 1 cm layer", slump_text(p.set.slump_seconds));
+        row(out, "  cut at this",
+            p.set.cracks ? std::string("it cracks: too hard to slice")
+                         : by_verdict(p.set.holds, "the edge holds", "the edge may hold",
+                                      "the edge runs within 10 minutes"));
+        row(out, "  pours",
+            by_verdict(p.set.pours, "yes", "perhaps", "no") + ", at " +
+                core::both_scales(std::isfinite(p.set.pour_celsius) ? p.set.pour_celsius : p.set.celsius, 0) +
+                pours_from(p.set.pouring_celsius));
+        row(out, "  with some milk",
+            core::fixed(p.with_milk.milk_grams, 0) + " g stirred in makes it " +
+                looser(v, p.with_milk.log10_firmness) + ": " + p.with_milk.word);
+        row(out, "  in the freezer",
+            core::fixed(p.set.frozen_water_percent, 0) + " % of its water is ice; " + p.set.frozen_word);
     }
     row(out, "  a glass below", core::both_scales(f.glass_transition_celsius.value, 0));
-    if (f.at_serving.ice > 0.0)
-        row(out, "  frozen",
-            core::fixed(core::percent(f.at_serving.ice, f.contents.water()), 0) + " % of its water is ice");
+
+    heading(out, "KEPT AT " + core::both_scales(p.keeping_in_storage.celsius, 0));
+    row(out, "  graining",
+        std::string(core::graining_risk_names[static_cast<std::size_t>(p.graining_in_storage.risk)]) + ": " +
+            p.graining_in_storage.reason);
+    for (const auto& way : p.ways_to_clear) row(out, "    cleared by", way.sentence);
+    const auto& k = p.keeping_in_storage;
+    if (k.water_activity.computed()) {
+        row(out, "  water activity",
+            with_range(k.water_activity, 2, "") + ": " +
+                (k.growth.empty() ? std::string("too dry for anything to grow")
+                                  : std::string(k.growth) + " could grow"));
+        row(out, "  in air of",
+            core::fixed(k.relative_humidity_percent.value, 0) +
+                " % relative humidity it keeps its water; drier air dries it, damper air makes it sticky");
+    }
+    if (!p.neighbours.layers.empty()) {
+        heading(out, "BESIDE ITS NEIGHBOURS, IN THE END (at " + core::both_scales(p.neighbours.celsius, 0) + ")");
+        for (const auto& l : p.neighbours.layers) {
+            std::string text = "cannot be told: there is more water than can be told apart";
+            if (l.water_gained_grams.computed()) {
+                text = std::string(l.water_gained_grams.value >= 0.0 ? "takes up " : "gives off ") +
+                       core::fixed(std::fabs(l.water_gained_grams.value), 1) + " g of water; " +
+                       core::fixed(l.water_percent_before, 1) + " % becomes " +
+                       core::fixed(l.water_percent_after, 1) + " %";
+                const auto before = word_at(l.log10_firmness_before), after = word_at(l.log10_firmness_after);
+                if (&l == &p.neighbours.layers.front())
+                    text += before == after ? "; it stays " + after : "; from " + before + " to " + after;
+            }
+            row(out, "  " + l.name, text);
+        }
+    }
 
     heading(out, "WHAT TO WATCH");
     for (const auto& caution : p.cautions) row(out, "  -", caution, 4);

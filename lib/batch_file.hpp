@@ -4,15 +4,31 @@
 #include <string>
 #include <string_view>
 
+#include "json_reader.hpp"
 #include "sirop/core/advice.hpp"
 
 namespace sirop::lib {
 
-inline constexpr std::size_t most_bytes = 1048576;  ///< of a batch file
-inline constexpr std::size_t most_depth = 32;       ///< of nested objects and lists
-
 /// The batch that a text describes, or the first thing wrong with it.  Never throws but for lack of memory.
 core::outcome<core::batch> read_batch(std::string_view text);
+
+/// The batch of an object; `in` keeps the first fault.  A question that asks for the temperature needs no target.
+core::batch read_batch(field_reader& in, const json& document, bool target_needed);
+
+/// The keys that say where a kitchen is, and its thermometer; `at` is where they stand.
+void read_kitchen(field_reader& in, const json& object, const std::string& at, core::batch& b);
+
+/// The composition of a row whose name is read: the pantry's, its own, or a glucose syrup's.
+void read_ingredient(field_reader& in, const json& row, const std::string& place, core::ingredient_line& line,
+                     std::vector<std::string>& notes);
+
+/// A row of a pan (or off the heat).
+core::ingredient_line read_line(field_reader& in, const json& value, const std::string& place, bool off_heat,
+                                std::vector<std::string>& notes);
+
+/// The answer as an object, and any object as a text that ends in a newline.
+json prediction_json(const core::prediction& p);
+std::string text_of(const json& answer);
 
 /// The answer as one JSON object, ending in a newline.
 std::string json_answer(const core::prediction& p);

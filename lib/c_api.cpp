@@ -1,12 +1,13 @@
-#include <cstring>
-#include <new>
-
-#include "batch_file.hpp"
+// The part of the C API that needs no heap: numbers in, numbers out, texts that are constants.
+#include "c_call.hpp"
 #include "sirop/core/catalogue.hpp"
-#include "sirop/sirop.h"
+#include "sirop/core/cold_water.hpp"
+#include "sirop/core/conversions.hpp"
+#include "sirop/core/keeping.hpp"
+#include "sirop/core/pantry.hpp"
 
 static_assert(SIROP_COMPONENT_COUNT == sirop::core::component_count);
-static_assert(sizeof(sirop_estimate) == 32 && sizeof(sirop_range) == 16);
+static_assert(sizeof(sirop_estimate) == 32 && sizeof(sirop_range) == 16 && sizeof(sirop_graining) == 120);
 
 #define SIROP_TEXT_OF(x) #x
 #define SIROP_DOTTED(a, b, c) SIROP_TEXT_OF(a) "." SIROP_TEXT_OF(b) "." SIROP_TEXT_OF(c)
@@ -14,52 +15,7 @@ static_assert(sizeof(sirop_estimate) == 32 && sizeof(sirop_range) == 16);
 namespace {
 
 using namespace sirop;
-
-/// Runs the body of a C function; nothing thrown gets out.
-template <class Body>
-int32_t guarded(const Body& body) noexcept {
-#if defined(__cpp_exceptions)
-    try {
-        return body();
-    } catch (const std::bad_alloc&) {
-        return SIROP_E_MEMORY;
-    } catch (...) {
-        return SIROP_E_GENERAL;
-    }
-#else
-    return body();
-#endif
-}
-
-/// Writes an estimate and gives back its status: computed or, if it has no answer, impossible.
-int32_t put(const core::estimate& e, sirop_estimate* out) {
-    out->value = e.value;
-    out->low = e.low;
-    out->high = e.high;
-    out->reserved = 0;
-    out->status = !e.computed()                           ? SIROP_E_IMPOSSIBLE
-                  : e.status == core::grade::extrapolated ? SIROP_EXTRAPOLATED
-                                                          : SIROP_OK;
-    return out->status;
-}
-
-int32_t fail(int32_t status, sirop_estimate* out) {
-    put({}, out);
-    return out->status = status;
-}
-
-/// The mixture of an array of masses; false if one is negative, not finite or too large, or all are 0, or if there
-/// are none or more of them than components.
-bool read_masses(const double* grams, std::size_t components, core::mixture& m) {
-    if (components < 1 || components > core::component_count) return false;
-    double sum = 0.0;
-    for (std::size_t i = 0; i < components; ++i) {
-        if (!core::grams_limit.holds(grams[i])) return false;
-        m.grams[i] = grams[i];
-        sum += grams[i];
-    }
-    return sum > 0.0;
-}
+using namespace sirop::lib;
 
 /// Checks pointer and masses, then computes.
 template <class Compute>
@@ -73,50 +29,11 @@ int32_t of_mixture(const double* grams, size_t components, sirop_estimate* out, 
     });
 }
 
-/// The worse of two statuses: errors before warnings, the first error kept.
-int32_t worse(int32_t a, int32_t b) {
-    if (a < 0) return a;
-    return b < 0 || b > a ? b : a;
-}
-
 template <class One>
 int32_t for_each(std::size_t n, const One& one) noexcept {
     int32_t status = SIROP_OK;
     for (std::size_t i = 0; i < n; ++i) status = worse(status, one(i));
     return status;
-}
-
-int32_t put_text(const std::string& text, char* out, std::size_t out_bytes, std::size_t* needed_bytes,
-                 int32_t status) {
-    *needed_bytes = text.size() + 1;
-    if (out_bytes < *needed_bytes) {
-        if (out_bytes > 0) out[0] = '\0';
-        return SIROP_E_BUFFER;
-    }
-    std::memcpy(out, text.c_str(), text.size() + 1);
-    return status;
-}
-
-using writer = std::string (*)(const core::prediction&);
-
-int32_t predict(const char* batch, std::size_t batch_bytes, const char* table, char* out, std::size_t out_bytes,
-                std::size_t* needed_bytes, writer write) noexcept {
-    if (needed_bytes == nullptr) return SIROP_E_NULL;
-    *needed_bytes = 0;
-    if (batch == nullptr || (out == nullptr && out_bytes > 0)) return SIROP_E_NULL;
-    return guarded([&]() -> int32_t {
-        const auto* stages = core::find_stage_table(table == nullptr ? core::stage_tables[0].name : table);
-        if (stages == nullptr) return SIROP_E_NAME;
-        const auto refused = [&](const core::refusal& why) {
-            return put_text(lib::one_line(why), out, out_bytes, needed_bytes, SIROP_E_BATCH);
-        };
-        const auto read = lib::read_batch({batch, batch_bytes});
-        if (!read) return refused(read.why);
-        const auto answer = core::predict_with_advice(*read, *stages);
-        if (!answer) return refused(answer.why);
-        const int32_t status = answer->status == core::grade::fine ? SIROP_OK : SIROP_EXTRAPOLATED;
-        return put_text(write(*answer), out, out_bytes, needed_bytes, status);
-    });
 }
 
 /// A plain number from a plain number within a range.
@@ -137,6 +54,34 @@ const char* text_of_property(const char* property, std::string_view core::proper
 
 bool pressure_holds(double hpa) {
     return core::pressure_limit.holds(hpa);
+}
+
+constexpr sirop_range no_range = {core::not_a_number, core::not_a_number};
+constexpr auto set_word_count = static_cast<int32_t>(core::set_words.size());
+
+/// The table of that name, the default for null; null if there is none.
+const core::stage_table* table_of(const char* table) noexcept {
+    return core::find_stage_table(table == nullptr ? core::stage_tables[0].name : table);
+}
+
+const core::stage_row* stage_of(const char* table, const char* stage) noexcept {
+    const auto* found = table_of(table);
+    if (found == nullptr) return nullptr;
+    for (const auto& row : found->rows)
+        if (core::same_name(row.name, stage)) return &row;
+    return nullptr;
+}
+
+/// Writes a composition, the last components left out if the caller does not know them; an error writes NaN.
+int32_t put_composition(const core::masses& shares, double factor, double* grams, size_t components,
+                        int32_t status) noexcept {
+    if (components < 1) return SIROP_E_RANGE;
+    for (std::size_t i = 0; i < components; ++i)
+        grams[i] = status < 0 ? core::not_a_number : (i < core::component_count ? factor * shares[i] : 0.0);
+    if (status < 0) return status;
+    for (std::size_t i = components; i < core::component_count; ++i)
+        if (shares[i] > 0.0) return SIROP_E_BUFFER;  // holds a component that the caller does not know
+    return SIROP_OK;
 }
 
 }  // namespace
@@ -263,8 +208,7 @@ int32_t sirop_freezing_point_celsius_n(size_t n, const double* grams, size_t com
 }
 
 const char* sirop_property_name(int32_t index) {
-    const auto i = static_cast<std::size_t>(index);
-    return index >= 0 && i < core::catalogue.size() ? core::catalogue[i].name.data() : nullptr;
+    return name_at(core::catalogue, index);
 }
 
 const char* sirop_property_unit(const char* property) {
@@ -312,14 +256,128 @@ int32_t sirop_property_estimate_n(const char* property, size_t n, const double* 
     });
 }
 
-int32_t sirop_predict_json(const char* batch, size_t batch_bytes, const char* table, char* out, size_t out_bytes,
-                           size_t* needed_bytes) {
-    return predict(batch, batch_bytes, table, out, out_bytes, needed_bytes, lib::json_answer);
+const char* sirop_conversion_name(int32_t index) {
+    return name_at(core::scale_conversions, index);
 }
 
-int32_t sirop_predict_report(const char* batch, size_t batch_bytes, const char* table, char* out, size_t out_bytes,
-                             size_t* needed_bytes) {
-    return predict(batch, batch_bytes, table, out, out_bytes, needed_bytes, lib::report);
+int32_t sirop_convert(const char* conversion, double value, double* result) {
+    if (conversion == nullptr || result == nullptr) return SIROP_E_NULL;
+    *result = core::not_a_number;
+    for (const auto& c : core::scale_conversions)
+        if (c.name == conversion) {
+            if (!std::isfinite(value)) return SIROP_E_RANGE;
+            *result = c.of(value);
+            return std::isfinite(*result) ? SIROP_OK : SIROP_E_RANGE;
+        }
+    return SIROP_E_NAME;
+}
+
+const char* sirop_ingredient_name(int32_t index) {
+    return name_at(core::pantry, index);
+}
+
+const char* sirop_ingredient_source(const char* ingredient) {
+    const auto* row = ingredient == nullptr ? nullptr : core::find_ingredient(ingredient);
+    return row == nullptr ? nullptr : row->source.data();
+}
+
+const char* sirop_ingredient_estimate(const char* ingredient) {
+    const auto* row = ingredient == nullptr ? nullptr : core::find_ingredient(ingredient);
+    return row == nullptr ? nullptr : row->estimate.data();
+}
+
+int32_t sirop_ingredient_grams(const char* ingredient, double* grams, size_t components) {
+    if (ingredient == nullptr || grams == nullptr) return SIROP_E_NULL;
+    const auto* row = core::find_ingredient(ingredient);
+    return put_composition(row == nullptr ? core::masses{} : core::composition_of(*row), 100.0, grams, components,
+                           row == nullptr ? SIROP_E_NAME : SIROP_OK);
+}
+
+int32_t sirop_glucose_syrup_grams(double dextrose_equivalent, double solids_percent, double* grams,
+                                  size_t components) {
+    if (grams == nullptr) return SIROP_E_NULL;
+    const bool accepted = dextrose_equivalent >= core::min_dextrose_equivalent &&
+                          dextrose_equivalent <= core::max_dextrose_equivalent && solids_percent >= 1.0 &&
+                          solids_percent <= 100.0;
+    core::masses shares{};
+    if (accepted) {
+        const auto dry = core::starch_syrup_solids(dextrose_equivalent);
+        for (std::size_t i = 0; i < core::component_count; ++i) shares[i] = 0.01 * solids_percent * dry[i];
+        shares[core::index_of(core::component::water)] = 100.0 - solids_percent;
+    }
+    return put_composition(shares, 1.0, grams, components, accepted ? SIROP_OK : SIROP_E_RANGE);
+}
+
+const char* sirop_stage_table_name(int32_t index) {
+    return name_at(core::stage_tables, index);
+}
+
+const char* sirop_stage_table_source(const char* table) {
+    const auto* found = table_of(table);
+    return found == nullptr ? nullptr : found->source.data();
+}
+
+const char* sirop_stage_name(const char* table, int32_t index) {
+    const auto* found = table_of(table);
+    return found == nullptr ? nullptr : name_at(found->rows, index);
+}
+
+int32_t sirop_stage_range_celsius(const char* table, const char* stage, sirop_range* celsius) {
+    if (stage == nullptr || celsius == nullptr) return SIROP_E_NULL;
+    const auto* row = stage_of(table, stage);
+    *celsius = row == nullptr ? no_range : sirop_range{row->low_celsius, row->high_celsius};
+    return row == nullptr ? SIROP_E_NAME : SIROP_OK;
+}
+
+int32_t sirop_celsius_for_stage(const char* table, const char* stage, const double* grams, size_t components,
+                                double pressure_hpa, sirop_range* celsius) {
+    if (stage == nullptr || grams == nullptr || celsius == nullptr) return SIROP_E_NULL;
+    *celsius = no_range;
+    core::mixture m;
+    if (!read_masses(grams, components, m) || !pressure_holds(pressure_hpa)) return SIROP_E_RANGE;
+    const auto* row = stage_of(table, stage);
+    if (row == nullptr) return SIROP_E_NAME;
+    const sirop_range found = {core::celsius_for_consistency(m, row->low_celsius, 100.0 * pressure_hpa),
+                               core::celsius_for_consistency(m, row->high_celsius, 100.0 * pressure_hpa)};
+    if (!std::isfinite(found.low) || !std::isfinite(found.high)) return SIROP_E_IMPOSSIBLE;
+    *celsius = found;
+    return SIROP_OK;
+}
+
+const char* sirop_set_word(int32_t index) {
+    return index >= 0 && index < set_word_count ? core::set_words[static_cast<std::size_t>(index)].word.data()
+                                                : nullptr;
+}
+
+const char* sirop_set_word_meaning(int32_t index) {
+    return index >= 0 && index < set_word_count ? core::set_words[static_cast<std::size_t>(index)].meaning.data()
+                                                : nullptr;
+}
+
+int32_t sirop_set_word_firmness_pa_s(int32_t index, sirop_range* firmness_pa_s) {
+    if (firmness_pa_s == nullptr) return SIROP_E_NULL;
+    *firmness_pa_s = no_range;
+    if (index < 0 || index >= set_word_count) return SIROP_E_RANGE;
+    firmness_pa_s->low = core::set_words[static_cast<std::size_t>(index)].from_pa_s;
+    firmness_pa_s->high =
+        index + 1 < set_word_count ? core::set_words[static_cast<std::size_t>(index) + 1].from_pa_s : HUGE_VAL;
+    return SIROP_OK;
+}
+
+int32_t sirop_set_word_of(double firmness_pa_s, int32_t* index) {
+    if (index == nullptr) return SIROP_E_NULL;
+    *index = -1;
+    if (!(firmness_pa_s >= 0.0)) return SIROP_E_RANGE;
+    *index = static_cast<int32_t>(&core::word_for(firmness_pa_s) - core::set_words.data());
+    return SIROP_OK;
+}
+
+const char* sirop_growth_limit(int32_t index, double* water_activity) {
+    const bool known = index >= 0 && static_cast<std::size_t>(index) < core::growth_limits.size();
+    const auto i = static_cast<std::size_t>(known ? index : 0);
+    if (water_activity != nullptr)
+        *water_activity = known ? core::growth_limits[i].water_activity : core::not_a_number;
+    return known ? core::growth_limits[i].group.data() : nullptr;
 }
 
 }  // extern "C"

@@ -118,9 +118,8 @@ TEST(consistency, of_plain_sugar_is_the_table_itself) {
         for (const auto& row : table.rows) {
             const auto syrup = plain_syrup_boiling(row.low_celsius, formula::standard_atmosphere);
             if (!(syrup.water() > 0.0) || row.low_celsius < 101.0) continue;
-            double celsius = 0.0;
-            detail::stage_of_consistency(syrup, table, celsius);
-            EXPECT_NEAR(celsius, row.low_celsius, 1e-6) << table.name << " " << row.name;
+            EXPECT_NEAR(stage_in_cold_water(syrup, table).plain_celsius, row.low_celsius, 1e-6)
+                << table.name << " " << row.name;
         }
 }
 
@@ -128,32 +127,36 @@ TEST(consistency, water_for_a_consistency_gives_it_back) {
     std::mt19937_64 random(31);
     for (std::size_t i = 0; i < sirop_test::sweep(2000); ++i) {
         const mixture m = random_solids(random);
-        const double target = log10_viscosity(plain_syrup(0.88), 20.0).value;
+        const double target = log10_firmness(plain_syrup(0.88), 20.0).value;
         const double water = water_of_consistency(m, target);
         if (std::isnan(water))
             continue;  // so much solid matter that no water content is thin enough, or the reverse
-        EXPECT_NEAR(log10_viscosity(m.with_water(water), 20.0).value, target, 1e-9);
+        EXPECT_NEAR(log10_firmness(m.with_water(water), 20.0).value, target, 1e-9);
     }
 }
 
 // Products, per their published water: each a batch whose composition is the product's own.
-prediction served(const char* title, const masses& per_gram, double celsius = 20.0) {
-    // A product as it is: no cooking, so the state is put together by hand from its composition.
-    prediction p;
-    p.title = title;
+/// 100 g of a row of the pantry; raw: its protein never boiled.
+mixture of_pantry(const char* name, bool raw = false) {
     mixture m;
+    const auto per_gram = *pantry_composition(name);
     for (std::size_t i = 0; i < component_count; ++i) m.grams[i] = 100.0 * per_gram[i];
-    p.set.log10_viscosity = log10_viscosity(m, celsius);
-    p.finished.glass_transition_celsius = exactly(glass_celsius(m));
-    return p;
+    if (raw) m.raw_protein = m[component::protein];
+    return m;
+}
+
+std::string_view word_of(double log10) {
+    return word_for(std::pow(10.0, log10)).word;
 }
 
 TEST(products, honey_falls_in_a_ribbon_of_10_to_20_pascal_seconds) {
     // common practice, no source; composition USDA NDB 19296, 17.1 % water
-    const auto p = served("honey", *pantry_composition("honey"));
-    EXPECT_LE(p.set.log10_viscosity.low, std::log10(20.0));
-    EXPECT_GE(p.set.log10_viscosity.high, std::log10(10.0));
-    EXPECT_EQ(word_for(std::pow(10.0, p.set.log10_viscosity.value)).word, "ribbon");
+    for (const auto& v :
+         {log10_viscosity(of_pantry("honey"), 20.0), log10_firmness(of_pantry("honey", true), 20.0)}) {
+        EXPECT_LE(v.low, std::log10(20.0));
+        EXPECT_GE(v.high, std::log10(10.0));
+        EXPECT_EQ(word_of(v.value), "ribbon");
+    }
 }
 
 TEST(products, corn_syrup_of_77_percent_has_6_pascal_seconds_at_25_c) {
@@ -171,18 +174,24 @@ TEST(products, corn_syrup_of_77_percent_has_6_pascal_seconds_at_25_c) {
 
 TEST(products, maple_syrup_pours) {
     // USDA NDB 19353: 32.4 % water; pours
-    const auto p = served("maple syrup", *pantry_composition("maple syrup"));
-    EXPECT_EQ(word_for(std::pow(10.0, p.set.log10_viscosity.value)).word, "pourable");
+    EXPECT_EQ(word_of(log10_viscosity(of_pantry("maple syrup"), 20.0).value), "pourable");
+    EXPECT_EQ(word_of(log10_firmness(of_pantry("maple syrup"), 20.0).value), "pourable");
 }
 
-TEST(products, condensed_milk_pours_slowly_and_dulce_de_leche_may_mound) {
+TEST(products, condensed_milk_pours_slowly_and_dulce_de_leche_mounds) {
     // USDA NDB 01095 (27.2 % water, pours slowly) and 01225 (28.7 % water, spoons, mounds): the same water and
-    // protein, but one is gelled by the cook.  The gel is not modelled; the interval holds both.
-    const auto p = served("condensed", *pantry_composition("sweetened condensed milk"));
-    const double pours = std::pow(10.0, p.set.log10_viscosity.value);
-    EXPECT_TRUE(word_for(pours).word == "pourable" || word_for(pours).word == "ribbon") << pours;
-    const auto d = served("dulce de leche", *pantry_composition("dulce de leche"));
-    EXPECT_EQ(word_for(std::pow(10.0, d.set.log10_viscosity.high)).word, "mounding");
+    // protein, but one is gelled by the cook, the other never boiled.
+    const auto condensed = log10_firmness(of_pantry("sweetened condensed milk", true), 20.0);
+    EXPECT_TRUE(word_of(condensed.value) == "pourable" || word_of(condensed.value) == "ribbon") << condensed.value;
+    const auto jam = log10_firmness(of_pantry("dulce de leche"), 20.0);
+    EXPECT_EQ(word_of(jam.value), "mounding");
+    EXPECT_EQ(word_of(jam.low), "mounding");
+    EXPECT_EQ(word_of(jam.high), "mounding");
+    // boiled, condensed milk becomes one
+    EXPECT_EQ(word_of(log10_firmness(of_pantry("sweetened condensed milk"), 20.0).value), "mounding");
+    // it is the gel that does it: the viscosities are alike
+    EXPECT_NEAR(log10_viscosity(of_pantry("dulce de leche"), 20.0).value,
+                log10_viscosity(of_pantry("sweetened condensed milk"), 20.0).value, 0.5);
 }
 
 TEST(products, a_boiled_sweet_and_butter_toffee_are_glasses) {

@@ -329,25 +329,57 @@ TEST(refusal, names_a_temperature_that_is_then_accepted) {
     }
 }
 
-TEST(advice, says_where_the_set_is_firmer_than_the_model) {
-    batch ganache;
-    ganache.pan = {line("heavy cream 36 %", 300), line("invert sugar syrup", 40), line("white sugar", 20)};
-    ganache.off_heat = {line("dark chocolate 60-69 %", 400)};
-    ganache.thermometer_celsius = 101.5;
-    ganache.serve_celsius = 16.0;
-    const auto p = predicted(ganache);
-    // sliceable (common practice, no source): the range must reach soft set
-    EXPECT_GT(p.set.log10_viscosity.high, std::log10(3.0e3));
+TEST(advice, says_what_makes_the_set_and_what_is_not_modelled) {
     const auto noted = [](const prediction& q, const char* word) {
         for (const auto& n : q.notes)
             if (n.find(word) != std::string::npos) return true;
         return false;
     };
+    batch ganache;
+    ganache.pan = {line("heavy cream 36 %", 300), line("invert sugar syrup", 40), line("white sugar", 20)};
+    ganache.off_heat = {line("dark chocolate 60-69 %", 400)};
+    ganache.thermometer_celsius = 101.5;
+    ganache.serve_celsius = 16.0;
+    auto p = predicted(ganache);
+    // sliceable (common practice, no source): by its cocoa butter, not by its syrup
+    EXPECT_LT(p.set.log10_viscosity.value, std::log10(10.0));
+    EXPECT_GE(p.set.log10_firmness.value, std::log10(find_set_word("soft set")->from_pa_s));
+    EXPECT_EQ(p.set.word, "soft set");
+    EXPECT_GT(p.set.gel_modulus.value, 100.0);
+    EXPECT_EQ(p.set.holds, verdict::yes);
+    EXPECT_FALSE(p.set.cracks);
+    EXPECT_EQ(p.set.pours, verdict::no);
     EXPECT_TRUE(noted(p, "Cocoa butter"));
+    // it is melted at 40 C, and there it pours
+    ganache.serve_celsius = 40.0;
+    p = predicted(ganache);
+    EXPECT_NE(p.set.pours, verdict::no);
+    EXPECT_EQ(p.set.holds, verdict::no);
+    EXPECT_FALSE(noted(p, "Cocoa butter"));
+
     batch jelly;
     jelly.pan = {line("water", 500), line("white sugar", 300), line("agar", 6)};
     jelly.thermometer_celsius = 102.5;
-    EXPECT_TRUE(noted(predicted(jelly), "gels"));
+    p = predicted(jelly);
+    EXPECT_TRUE(noted(p, "Agar sets on cooling"));
+    EXPECT_TRUE(std::isinf(p.set.slump_seconds.value));
+    EXPECT_GT(p.set.log10_firmness.value, p.set.log10_viscosity.value + 3.0);
+    // stirred in off the heat it does not set, and that is said
+    std::swap(jelly.pan.back(), jelly.pan.front());
+    jelly.off_heat = {jelly.pan.front()};
+    jelly.pan.erase(jelly.pan.begin());
+    p = predicted(jelly);
+    EXPECT_TRUE(noted(p, "not boiled does not set"));
+    EXPECT_LT(p.set.log10_firmness.value, p.set.log10_viscosity.value + 0.1);
+
+    // pectin is not modelled; milk protein is, roughly
+    batch jam;
+    jam.pan = {line("white sugar", 300), line("raspberry puree", 300)};
+    jam.thermometer_celsius = 105.0;
+    EXPECT_TRUE(noted(predicted(jam), "pectin"));
+    EXPECT_TRUE(noted(predicted(sauce()), "milk protein gels"));
+    EXPECT_FALSE(noted(predicted(jelly), "milk protein gels"));
+
     batch lemon;
     lemon.pan = {line("white sugar", 300), line("lemon juice", 100)};
     lemon.thermometer_celsius = 108.0;
@@ -411,13 +443,30 @@ TEST(advice, warns_of_graining_only_where_sugar_is_in_excess) {
     batch plain;
     plain.pan = {line("white sugar", 300), line("water", 150)};
     plain.thermometer_celsius = 115.0;
-    EXPECT_TRUE(says(predicted(plain), "Graining"));
+    EXPECT_TRUE(says(predicted(plain), "Graining, risk high"));
+    EXPECT_TRUE(says(predicted(plain), "Do not stir"));
+    EXPECT_EQ(predicted(plain).graining_in_storage.risk, graining_risk::high);
+    // within the metastable zone seeds only grow: said, but no alarm
     plain.thermometer_celsius = 104.5;
+    EXPECT_EQ(predicted(plain).graining_in_storage.risk, graining_risk::low);
+    EXPECT_TRUE(says(predicted(plain), "Graining, risk low"));
+    EXPECT_FALSE(says(predicted(plain), "Do not stir"));
+    // undersaturated
+    plain.pan[1].grams = 300;
+    plain.thermometer_celsius = 103.5;
+    EXPECT_EQ(predicted(plain).graining_in_storage.risk, graining_risk::none);
     EXPECT_FALSE(says(predicted(plain), "Graining"));
     batch honeyed;
     honeyed.pan = {line("white sugar", 50), line("honey", 300), line("water", 50)};
     honeyed.thermometer_celsius = 112.0;
     EXPECT_FALSE(says(predicted(honeyed), "Graining"));
+    EXPECT_FALSE(says(predicted(honeyed), "Sandiness"));
+    // lactose in excess is another thing
+    batch milky;
+    milky.pan = {line("sweetened condensed milk", 400), line("water", 100)};
+    milky.thermometer_celsius = 104.0;
+    EXPECT_TRUE(says(predicted(milky), "Sandiness"));
+    EXPECT_FALSE(says(predicted(milky), "Graining"));
     // safety comes first, always; steam only where liquid is added
     EXPECT_TRUE(says(predicted(plain), "burns deep"));
     EXPECT_FALSE(says(predicted(plain), "bursts into steam"));

@@ -632,7 +632,8 @@ void with_each_formula(const Try& check) {
     check("syrup_log10_viscosity by share", 0.3, [](const auto& s) {
         return syrup_log10_viscosity(constant(s, 320.0), constant(s, 250.0), constant(s, 0.8), s);
     });
-    check("krieger_dougherty_ln", 0.3, [](const auto& phi) { return krieger_dougherty_ln(phi, 0.64, 2.5); });
+    check("krieger_dougherty_ln", 0.3,
+          [](const auto& phi) { return krieger_dougherty_ln(phi, 0.64, constant(phi, 2.5)); });
 }
 
 TEST(Scalars, Float) {

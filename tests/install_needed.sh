@@ -5,8 +5,10 @@
 set -u
 
 # What the library and the examples need, and what the whole test suite needs besides.
-build="g++ cmake ninja-build libboost-dev libfmt-dev nlohmann-json3-dev libcli11-dev"
-test="libgtest-dev libeigen3-dev clang clang-format clang-tidy libclang-rt-14-dev pkg-config python3 python3-iapws"
+build="g++ cmake ninja-build libboost-dev libeigen3-dev libfmt-dev nlohmann-json3-dev libcli11-dev"
+test="libgtest-dev clang clang-format clang-tidy libclang-rt-14-dev pkg-config python3 python3-iapws valgrind
+    python3-venv python3-numpy nodejs npm chromium clang-19 lld-19 wasi-libc libc++-19-dev-wasm32
+    libc++abi-19-dev-wasm32 libclang-rt-19-dev-wasm32"
 
 case ${1:-} in
     build) wanted=$build ;;
@@ -21,6 +23,11 @@ fi
 
 missing=""
 for package in $wanted; do
+    # Node and npm may have come another way.
+    case $package in
+        nodejs) command -v node >/dev/null && continue ;;
+        npm) command -v npm >/dev/null && continue ;;
+    esac
     state=$(dpkg-query -W -f '${db:Status-Status}' "$package" 2>/dev/null)
     [ "$state" = installed ] || missing="$missing $package"
 done

@@ -217,6 +217,47 @@ readme() {
     grep -qF "\`$(build/release/examples/first_sauce | head -n 1)\`" README.md
 }
 
+# lines PREFIX COMMAND...: a script that prints "PREFIX NAME: passed" or "... FAILED" for each of its checks.
+lines() {
+    local prefix=$1 log="$logs/$1.log" status good bad
+    shift
+    "$@" >"$log" 2>&1 </dev/null
+    status=$?
+    good=$(grep -c "^$prefix .*: passed\$" "$log")
+    bad=$(grep -c "^$prefix .*: FAILED\$" "$log")
+    if [ "$bad" -eq 0 ] && { [ "$status" -ne 0 ] || [ "$good" -eq 0 ]; }; then bad=1; fi
+    report "$prefix" "$good" "$bad" "$log"
+}
+
+# The part of the C API for small machines: no exceptions, no type information, no heap, no I/O.
+heap_free() {
+    local compiler forbidden
+    for compiler in g++ clang++; do
+        # shellcheck disable=SC2086
+        "$compiler" -std=c++20 -O2 $warnings -ffp-contract=off -fno-exceptions -fno-rtti -fno-threadsafe-statics \
+            -ffunction-sections -Iinclude -c lib/c_api.cpp -o build/logs/small.o || return 1
+        forbidden=$(nm -C --undefined-only build/logs/small.o |
+            grep -E 'operator (new|delete)|malloc|calloc|free$|printf|fopen|fwrite|std::cout|__cxa_(throw|allocate)|abort')
+        [ -z "$forbidden" ] || { echo "$compiler: $forbidden"; return 1; }
+    done
+}
+
+# Many threads on one library, under the thread sanitizer; and the C API's tests under valgrind.
+threads() {
+    local folder=build/threads source
+    mkdir -p "$folder"
+    for source in lib/*.cpp tests/c_handles_test.cpp; do
+        echo "g++ -std=c++20 -O1 -g1 -fsanitize=thread -ffp-contract=off -DSIROP_STATIC -Iinclude" \
+            "-isystem /usr/include/eigen3 -c $source -o $folder/$(basename "$source" .cpp).o"
+    done | xargs -P "$jobs" -I{} bash -c '{}' || return 1
+    g++ -fsanitize=thread "$folder"/*.o -o "$folder/program" -lgtest -lgtest_main &&
+        "$folder/program" --gtest_filter='threads.*'
+}
+leaks() {
+    valgrind --quiet --leak-check=full --errors-for-leak-kinds=definite,possible --error-exitcode=9 \
+        build/release/tests/c_handles_test --gtest_filter='-threads.*'
+}
+
 # How each example is run.  The others answer without arguments.
 example_jobs() {
     local source name batch
@@ -230,6 +271,18 @@ example_jobs() {
         elif [ "$name" = check_syrup ]; then
             echo "check_syrup sucrose=60 glucose=20 --solids-percent 80 --altitude-metres 1600"
             echo "check_syrup honey=100 --boils-celsius 112"
+        elif [ "$name" = draw_batch ]; then
+            echo "draw_batch examples/batches/soft_caramels.json"
+        elif [ "$name" = cook_for ]; then
+            echo "cook_for examples/batches/miso_caramel.json --set-word ribbon --at-celsius 18"
+            echo "cook_for examples/batches/soft_caramels.json --brix 88 --json"
+        elif [ "$name" = rescue_batch ]; then
+            echo "rescue_batch examples/batches/miso_caramel.json --shows-celsius 116 --set-word ribbon"
+            echo "rescue_batch examples/batches/miso_caramel.json --grams-left 520 --water-percent 14"
+        elif [ "$name" = swap_ingredient ]; then
+            echo "swap_ingredient examples/batches/miso_caramel.json --replace pan[1] --by honey"
+        elif [ "$name" = formulate_sauce ]; then
+            echo "formulate_sauce examples/batches/miso_caramel.json --free pan[0] pan[1] pan[2] --set ribbon@25 --grams 600"
         elif [ "$name" = describe_syrup ]; then
             echo "describe_syrup --list"
             echo "describe_syrup honey=100 --celsius 40"
@@ -274,6 +327,8 @@ unset SIROP_SWEEP_DIVISOR
 
 each "headers alone" bash -c 'header_alone "$1"' header < <(header_jobs)
 check "headers twice in a program" headers_twice
+check "the heap-free part of the C API" heap_free
+check "threads, thread sanitizer" threads
 check "declared functions" declared_functions
 check "misuse does not compile" misuse
 check "docs/validation.md is up to date" bash docs/validation/make.sh --check
@@ -291,18 +346,16 @@ if [ $release_built = yes ]; then
     check "docs/ranges.md is the catalogue's" bash -c \
         'build/release/examples/describe_syrup --list | diff docs/ranges.md -'
     check "water against iapws" /usr/bin/python3 tests/iapws_check.py build/release/lib/libsirop.so
-    log="$logs/consumers.log"
-    bash tests/consumers/run.sh build/release >"$log" 2>&1
-    status=$?
-    good=$(grep -c '^consumer .*: passed$' "$log")
-    bad=$(grep -c '^consumer .*: FAILED$' "$log")
-    if [ "$bad" -eq 0 ] && { [ "$status" -ne 0 ] || [ "$good" -eq 0 ]; }; then bad=1; fi
-    report "consumers" "$good" "$bad" "$log"
+    check "figures" /usr/bin/python3 tests/figure_check.py build/release/examples
+    check "no leak under valgrind" leaks
+    lines consumer bash tests/consumers/run.sh build/release
+    lines python bash bindings/python/test.sh build/release
+    lines javascript bash bindings/javascript/test.sh build/release
 else
     # They run what the release build makes.
     report "exported symbols: not built" 0 1
     report "examples, README: not built" 0 1
-    report "consumers: not built" 0 1
+    report "consumers, bindings: not built" 0 1
 fi
 
 echo "$SECONDS s in all"

@@ -97,7 +97,7 @@ SIROP_API const char* sirop_component_name(int32_t component);
 
 /* The inclusive range that an argument accepts.  Names: "temperature_celsius", "pressure_hpa", "altitude_metres",
  * "water_boils_celsius", "serve_celsius", "added_celsius", "grams", "syrup_solids_percent",
- * "thermometer_error_kelvin", "thermometer_within_kelvin", "target_celsius". */
+ * "thermometer_error_kelvin", "thermometer_within_kelvin", "target_celsius", "pour_celsius". */
 SIROP_API int32_t sirop_accepted_range(const char* argument, sirop_range* range);
 
 /* Pressure of the kitchen from its altitude (ISO 2533), or from the temperature at which water boils in it
@@ -155,6 +155,70 @@ SIROP_API int32_t sirop_property_estimate_n(const char* property, size_t n, cons
                                             const double* celsius, const double* pressure_hpa,
                                             sirop_estimate* results);
 
+/* Conversions of a scale, by name such as "brix_to_density_kg_m3"; the list as for properties.  Of plain sucrose
+ * at 20 C where a concentration is meant. */
+SIROP_API const char* sirop_conversion_name(int32_t index);
+SIROP_API int32_t sirop_convert(const char* conversion, double value, double* result);
+
+/* Ingredients of the pantry: names, where each composition comes from, what in it is an estimate (may be ""), and
+ * the grams of each component in 100 g.  Glucose syrups between the tabulated ones by dextrose equivalent. */
+SIROP_API const char* sirop_ingredient_name(int32_t index);
+SIROP_API const char* sirop_ingredient_source(const char* ingredient);
+SIROP_API const char* sirop_ingredient_estimate(const char* ingredient);
+SIROP_API int32_t sirop_ingredient_grams(const char* ingredient, double* grams, size_t components);
+SIROP_API int32_t sirop_glucose_syrup_grams(double dextrose_equivalent, double solids_percent, double* grams,
+                                            size_t components);
+
+/* Stages.  A table by its name, such as "us 2004"; a stage by its name in the table.  The range is of plain sugar
+ * syrup at sea level. */
+SIROP_API const char* sirop_stage_table_name(int32_t index);
+SIROP_API const char* sirop_stage_table_source(const char* table);
+SIROP_API const char* sirop_stage_name(const char* table, int32_t index);
+SIROP_API int32_t sirop_stage_range_celsius(const char* table, const char* stage, sirop_range* celsius);
+
+/* The stage that a table names at a temperature in a kitchen, and the stage that a mixture is by its consistency
+ * in cold water, as text ("between soft ball and firm ball"); out and needed_bytes as in sirop_predict_json. */
+SIROP_API int32_t sirop_stage_of_temperature(const char* table, double celsius, double pressure_hpa, char* out,
+                                             size_t out_bytes, size_t* needed_bytes);
+SIROP_API int32_t sirop_stage_of_mixture(const char* table, const double* grams, size_t components, char* out,
+                                         size_t out_bytes, size_t* needed_bytes);
+
+/* The temperatures between which a mixture, boiled down, has the consistency of a stage. */
+SIROP_API int32_t sirop_celsius_for_stage(const char* table, const char* stage, const double* grams,
+                                          size_t components, double pressure_hpa, sirop_range* celsius);
+
+/* Words of the set, from the thinnest on, with their meaning and the firmness from which on each is said (the
+ * property "firmness_pa_s"), and the index of the word for a firmness. */
+SIROP_API const char* sirop_set_word(int32_t index);
+SIROP_API const char* sirop_set_word_meaning(int32_t index);
+SIROP_API int32_t sirop_set_word_firmness_pa_s(int32_t index, sirop_range* firmness_pa_s);
+SIROP_API int32_t sirop_set_word_of(double firmness_pa_s, int32_t* index);
+
+/* Graining of a mixture at a temperature.  struct_bytes: set it to sizeof(sirop_graining) before the call; a later
+ * library fills what the caller's struct holds.  risk: 0 none, 1 low, 2 moderate, 3 high. */
+typedef struct sirop_graining {
+    uint32_t struct_bytes;
+    int32_t status;
+    int32_t risk;
+    int32_t reserved;
+    sirop_estimate sucrose_supersaturation;
+    sirop_estimate lactose_supersaturation;
+    sirop_estimate crystallizable_percent; /* of the dissolved sucrose and lactose */
+    double hindering_percent;              /* other sugars, of themselves and the sucrose */
+} sirop_graining;
+SIROP_API int32_t sirop_graining_at(const double* grams, size_t components, double celsius,
+                                    sirop_graining* result);
+
+/* Layers that touch, at equilibrium: grams holds layers * components numbers.  The water activity common to all,
+ * and the water that each layer gains (negative: gives), `layers` results. */
+SIROP_API int32_t sirop_layers_at_equilibrium(size_t layers, const double* grams, size_t components,
+                                              double celsius, sirop_estimate* water_activity,
+                                              sirop_estimate* water_gained_grams);
+
+/* Keeping: the published limits of growth, from the highest on; the activity below which a group does not grow,
+ * and the group (null after the last). */
+SIROP_API const char* sirop_growth_limit(int32_t index, double* water_activity);
+
 /* The main job: a batch file (docs/batch-file.md) in, the answer out.
  * batch: batch_bytes bytes of UTF-8 JSON.  table: the stage table's name, null for the default "us 2004".
  * out: receives the answer, or on SIROP_E_BATCH the reason of the refusal in one line, and ends in a NUL.
@@ -166,6 +230,41 @@ SIROP_API int32_t sirop_predict_json(const char* batch, size_t batch_bytes, cons
 /* The same as a readable report for a cook. */
 SIROP_API int32_t sirop_predict_report(const char* batch, size_t batch_bytes, const char* table, char* out,
                                        size_t out_bytes, size_t* needed_bytes);
+
+/* The inverse questions (docs/questions.md): to which temperature, how to rescue, what instead, and so on.  A
+ * question in, the answer out, as JSON or as a report; everything else as in sirop_predict_json. */
+SIROP_API int32_t sirop_ask_json(const char* question, size_t question_bytes, char* out, size_t out_bytes,
+                                 size_t* needed_bytes);
+SIROP_API int32_t sirop_ask_report(const char* question, size_t question_bytes, char* out, size_t out_bytes,
+                                   size_t* needed_bytes);
+
+/* A batch by calls instead of text.  A handle belongs to one thread at a time; each *_new and *_read has its
+ * *_free, which takes null too. */
+typedef struct sirop_batch sirop_batch;
+enum { SIROP_PAN, SIROP_OFF_HEAT, SIROP_NEIGHBOURS };
+SIROP_API int32_t sirop_batch_new(sirop_batch** batch);
+SIROP_API int32_t sirop_batch_read(const char* text, size_t text_bytes, sirop_batch** batch);
+SIROP_API void sirop_batch_free(sirop_batch* batch);
+/* An ingredient of the pantry, or one of any composition; celsius counts off the heat only. */
+SIROP_API int32_t sirop_batch_add(sirop_batch* batch, int32_t where, const char* ingredient, double grams,
+                                  double celsius);
+SIROP_API int32_t sirop_batch_add_mixture(sirop_batch* batch, int32_t where, const char* name, const double* grams,
+                                          size_t components, double celsius);
+/* Fields: "thermometer_celsius" (what it shows when the cook ends), "pressure_hpa", "thermometer_error_kelvin",
+ * "thermometer_within_kelvin", "serve_celsius", "store_celsius", "pour_celsius". */
+SIROP_API int32_t sirop_batch_set(sirop_batch* batch, const char* field, double value);
+/* Why the last call on this handle was refused, in one line; "" if it was not.  Valid until the next call on it.
+ */
+SIROP_API const char* sirop_batch_refusal(const sirop_batch* batch);
+
+/* The prediction as a handle, to be asked by the keys of the answer, joined by dots, such as
+ * "cooked.water_percent_low", "set.word", "cautions.0". */
+typedef struct sirop_answer sirop_answer;
+SIROP_API int32_t sirop_batch_predict(sirop_batch* batch, const char* table, sirop_answer** answer);
+SIROP_API void sirop_answer_free(sirop_answer* answer);
+SIROP_API int32_t sirop_answer_number(const sirop_answer* answer, const char* key, double* value);
+SIROP_API int32_t sirop_answer_text(const sirop_answer* answer, const char* key, char* out, size_t out_bytes,
+                                    size_t* needed_bytes);
 
 #ifdef __cplusplus
 }

@@ -195,6 +195,20 @@ class batch {
         plan_.thermometer_within_kelvin = in_celsius_degrees(either_way);
         return *this;
     }
+    /// A layer of the dessert that touches it; the answer tells where water goes.
+    batch& neighbour(std::string_view ingredient, mass how_much) {
+        return add(plan_.neighbours, ingredient, how_much, 20.0);
+    }
+    /// Where it is kept: on a shelf at 20 C, or where it is served if that is colder, unless said.
+    batch& store_at(temperature t) {
+        plan_.store_celsius = in_celsius(t);
+        return *this;
+    }
+    /// Where it shall pour at assembly.
+    batch& pour_at(temperature t) {
+        plan_.pour_celsius = in_celsius(t);
+        return *this;
+    }
     batch& serve_at(temperature t) {
         plan_.serve_celsius = in_celsius(t);
         return *this;
@@ -246,6 +260,22 @@ class prediction {
     const std::string& stage_by_temperature() const { return numbers_.stage.by_temperature; }
     const std::string& stage_by_consistency() const { return numbers_.stage.by_consistency; }
     const std::string& set() const { return numbers_.set.word; }
+    /// Viscosity and gel together: what the word is read from.
+    estimate<dynamic_viscosity> firmness_at_serving() const {
+        return detail::with_unit(numbers_.set.log10_firmness,
+                                 [](double l) { return pascal_seconds(std::pow(10.0, l)); });
+    }
+    /// Time in which a layer 1 cm high slumps to half; infinite where it stands.
+    estimate<duration> slump_to_half() const {
+        return detail::with_unit(numbers_.set.slump_seconds, [](double s) { return duration::from_value(s); });
+    }
+    /// From where on it pours when it is warmed.
+    estimate<temperature> pours_from() const { return detail::with_unit(numbers_.set.pouring_celsius, celsius); }
+    core::graining_risk graining_risk_in_storage() const { return numbers_.graining_in_storage.risk; }
+    estimate<water_activity> activity_in_storage() const {
+        return detail::with_unit(numbers_.keeping_in_storage.water_activity,
+                                 [](double aw) { return water_activity(aw); });
+    }
     const std::vector<std::string>& cautions() const { return numbers_.cautions; }
     const std::vector<std::string>& notes() const { return numbers_.notes; }
     /// All of it, in the units of its names.

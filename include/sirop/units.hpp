@@ -11,12 +11,18 @@
 #include <boost/units/systems/si/mass.hpp>
 #include <boost/units/systems/si/pressure.hpp>
 #include <boost/units/systems/si/temperature.hpp>
+#include <boost/units/systems/si/time.hpp>
+#include <boost/units/systems/si/volume.hpp>
 
 namespace sirop {
 
 using mass = boost::units::quantity<boost::units::si::mass>;
 using pressure = boost::units::quantity<boost::units::si::pressure>;
 using length = boost::units::quantity<boost::units::si::length>;
+using volume = boost::units::quantity<boost::units::si::volume>;
+using duration = boost::units::quantity<boost::units::si::time>;
+/// Modulus and yield stress.
+using stress = pressure;
 using dynamic_viscosity = boost::units::quantity<boost::units::si::dynamic_viscosity>;
 /// A point on the temperature scale.
 using temperature = boost::units::quantity<boost::units::absolute<boost::units::si::temperature>>;
@@ -97,6 +103,18 @@ inline length feet(double f) {
 }
 inline double in_metres(length l) {
     return l.value();
+}
+inline volume millilitres(double ml) {
+    return volume::from_value(1.0e-6 * ml);
+}
+inline double in_millilitres(volume v) {
+    return 1.0e6 * v.value();
+}
+inline double in_seconds(duration d) {
+    return d.value();
+}
+inline dynamic_viscosity pascal_seconds(double v) {
+    return dynamic_viscosity::from_value(v);
 }
 inline double in_pascal_seconds(dynamic_viscosity v) {
     return v.value();

@@ -4,7 +4,7 @@
 #include <string>
 #include <vector>
 
-#include "cook.hpp"
+#include "remedies.hpp"
 
 namespace sirop::core {
 
@@ -18,16 +18,6 @@ inline constexpr std::string_view steam_caution =
 inline constexpr std::string_view keeping_deferral =
     "Water activity is a screening figure: for keeping and sale follow your food code and a tested process.";
 
-/// Supersaturation of sucrose above which a syrup may grain by itself (metastable zone 1.2 to 1.3; recalled,
-/// confidence medium).
-inline constexpr double graining_supersaturation = 1.3;
-
-/// Share of the dissolved sugars that hinder the graining of sucrose: everything but sucrose, lactose and salts.
-inline double hindering_share(const mixture& m) {
-    const double sugars = m.dissolved() - m[component::salt] - m[component::minerals];
-    return sugars > 0.0 ? (sugars - m[component::sucrose] - m[component::lactose]) / sugars : 0.0;
-}
-
 inline void add_cautions(prediction& p, const batch& b) {
     auto& out = p.cautions;
     const auto& f = p.finished;
@@ -39,42 +29,38 @@ inline void add_cautions(prediction& p, const batch& b) {
                       fixed(1.67 * formula::standard_atmosphere / b.pressure_pa * f.water_flashed_grams.value, 0) +
                       " litres) at " + both_scales(f.mixed_celsius, 0) + ".");
 
-    const bool glass = f.glass_transition_celsius.value > b.serve_celsius;
-    if (f.sucrose_supersaturation > graining_supersaturation && !glass) {
-        const double share = hindering_share(f.contents);
-        const std::string what = "Graining: at " + both_scales(std::fmax(b.serve_celsius, 0.0), 0) + " it holds " +
-                                 fixed(f.sucrose_supersaturation, 1) +
-                                 " times the sucrose that its water alone dissolves";
-        if (share >= 0.5)
-            out.push_back(what + "; the other sugars, " + fixed(100.0 * share, 0) +
-                          " % of all, hinder crystals (trade rule: at least as much as the sugar).");
-        else
-            out.push_back(
-                what + ", and other sugars are only " + fixed(100.0 * share, 0) +
-                " % of all (trade rule: at least as much glucose syrup solids as sugar). Replace sugar by "
-                "glucose syrup or invert sugar, do not stir while it cools, keep crystals out.");
+    const auto& at_serving = p.graining_at_serving;
+    const auto& stored = p.graining_in_storage;
+    const auto& worse = stored.risk >= at_serving.risk ? stored : at_serving;
+    if (worse.risk > graining_risk::none) {
+        const bool sandy = worse.lactose_risk > worse.sucrose_risk;
+        std::string text = std::string(sandy ? "Sandiness, " : "Graining, ") + "risk " +
+                           std::string(graining_risk_names[static_cast<std::size_t>(worse.risk)]) + " at " +
+                           both_scales(worse.celsius, 0);
+        text += ": " + worse.reason + ".";
+        if (!sandy && worse.risk >= graining_risk::moderate)
+            text += " Do not stir while it cools, keep crystals out, wash down the sides of the pan.";
+        out.push_back(std::move(text));
     }
-    if (f.lactose_supersaturation > 2.0 && !glass)
-        out.push_back("Sandiness: it holds " + fixed(f.lactose_supersaturation, 1) +
-                      " times the lactose that its water alone dissolves; lactose may crystallize in storage.");
     if (f.undissolved_sugar_grams > 0.05)
         out.push_back("About " + fixed(f.undissolved_sugar_grams, 1) +
                       " g of the sugar added off the heat stays undissolved.");
 
-    const auto& aw = f.water_activity_at_serving;
-    if (aw.computed() && f.at_serving.ice == 0.0) {
-        std::string keeping = "Keeping: water activity " + fixed(aw.value, 2) + " (" + fixed(aw.low, 2) + " to " +
-                              fixed(aw.high, 2) + ") at " + both_scales(b.serve_celsius, 0) + ", ";
-        if (aw.high > 0.85)
-            keeping += "not safely under 0.85: treat it as perishable and chill it";
+    const auto& k = p.keeping_in_storage;
+    const auto& aw = k.water_activity;
+    if (aw.computed()) {
+        std::string text = "Keeping: water activity " + fixed(aw.value, 2) + " (" + fixed(aw.low, 2) + " to " +
+                           fixed(aw.high, 2) + ") at " + both_scales(k.celsius, 0) + ", ";
+        if (k.chill)
+            text += "not safely under 0.85: treat it as perishable and chill it";
         else if (aw.high > 0.80)
-            keeping += "under 0.85, but moulds and yeasts can grow";
+            text += "under 0.85, but moulds and yeasts can grow";
         else if (aw.high > 0.60)
-            keeping +=
+            text +=
                 "too dry for bacteria and most moulds; sugar-tolerant yeasts and moulds can still grow above 0.60";
         else
-            keeping += "too dry for growth; it draws moisture, so keep it closed and dry";
-        out.push_back(keeping + " (limits: Beuchat 1981). " + std::string(keeping_deferral));
+            text += "too dry for growth; it draws moisture, so keep it closed and dry";
+        out.push_back(text + " (limits: Beuchat 1981). " + std::string(keeping_deferral));
     } else {
         out.emplace_back(keeping_deferral);
     }
@@ -104,8 +90,7 @@ inline void add_notes(prediction& p, const batch& b) {
         out.emplace_back(
             "Extrapolation: above 100 °C the glucose model is used beyond its fit (fructose as glucose).");
     if (m[component::protein] > 0.01 * m.total())
-        out.emplace_back(
-            "Milk protein can also gel: the set may be firmer than its viscosity, within the interval.");
+        out.emplace_back("Boiled milk protein gels as it cools; how firmly is known only within a factor of 5.");
     if (f.contents.syrup_solids() > 0.75)
         out.emplace_back(
             "Extrapolation: the viscosity law is fitted to syrups of 75 % solids; beyond, it is carried on "
@@ -128,13 +113,20 @@ inline void add_notes(prediction& p, const batch& b) {
     if (f.contents.syrup_solids() > last_syrup_solids)
         out.emplace_back(
             "Extrapolation: with the additions the syrup is beyond 99.5 % solids, the end of the model.");
-    if (f.contents[component::cocoa_solids] > 0.0 && b.serve_celsius < 34.0)
+    if (f.contents[component::cocoa_butter] > 0.0 && b.serve_celsius < 34.0)
         out.emplace_back(
-            "Cocoa butter sets as it cools, which is not modelled: below about 30 °C a chocolate sauce or "
-            "ganache is firmer than its viscosity, up to the firm end of the range.");
-    if (f.contents[component::starch] + f.contents[component::fibre] > 0.003 * f.contents.total())
+            "Cocoa butter is taken as tempered and alone; beside milk fat it sets softer and melts earlier.");
+    if (f.contents[component::fibre] > 0.003 * f.contents.total())
         out.emplace_back(
-            "Starch, agar and fruit pectin set as gels, which are not modelled: it will be firmer than said.");
+            "Fibre counts by its volume only: pectin, with acid and much sugar, sets as a gel, which is not "
+            "modelled.");
+    if (f.contents[component::agar] > 0.0)
+        out.emplace_back(f.contents.syrup_solids() > 0.65
+                             ? "Agar: in so much sugar it may not dissolve, and sets weaker than said."
+                             : "Agar sets on cooling at 32 to 45 °C and melts again only above 85 °C.");
+    if (f.contents.raw_agar > 0.0) out.emplace_back("Agar that is not boiled does not set; put it in the pan.");
+    if (f.contents[component::starch] > 0.003 * f.contents.total())
+        out.emplace_back("Starch: taken as fully cooked if it was in the pan; much sugar keeps it from swelling.");
     if (m[component::acid] > 0.002 * m.total() && m[component::sucrose] > 0.0)
         out.emplace_back(
             "Acid turns part of the sugar into glucose and fructose while it boils, which is not modelled: "
@@ -161,6 +153,7 @@ inline void add_notes(prediction& p, const batch& b) {
 inline outcome<prediction> predict_with_advice(const batch& b, const stage_table& table) {
     auto answer = predict(b, table);
     if (!answer) return answer;
+    answer.value->ways_to_clear = ways_to_clear_graining(b);
     add_cautions(*answer.value, b);
     add_notes(*answer.value, b);
     return answer;

@@ -48,8 +48,16 @@ struct batch {
     double thermometer_within_kelvin = 0.0;     ///< its remaining uncertainty: widens every interval
     double pressure_pa = formula::standard_atmosphere;
     double serve_celsius = 20.0;
-    std::string target_place = "cook";  ///< where a complaint about the target points
-    std::vector<std::string> notes;     ///< what was assumed in reading it
+    double store_celsius = not_a_number;      ///< where it is kept; without one see stored_celsius
+    double pour_celsius = not_a_number;       ///< where it shall pour at assembly, if asked
+    std::vector<ingredient_line> neighbours;  ///< layers of the dessert that touch it
+    std::string target_place = "cook";        ///< where a complaint about the target points
+    std::vector<std::string> notes;           ///< what was assumed in reading it
+
+    /// On a shelf at 20 C, or where it is served if that is colder.
+    double stored_celsius() const {
+        return std::isnan(store_celsius) ? std::fmin(serve_celsius, 20.0) : store_celsius;
+    }
 };
 
 /// An ingredient of the pantry, or of the starch syrups at a dextrose equivalent and solids.
@@ -80,9 +88,13 @@ inline mixture in_the_pan(const std::vector<ingredient_line>& lines) {
     return m;
 }
 
-/// What an ingredient brings off the heat: sucrose and lactose as crystals if it arrives dry.
+/// What an ingredient brings off the heat: protein, starch and agar that never boil; sucrose and lactose as
+/// crystals if it arrives dry.
 inline mixture off_the_heat(const ingredient_line& line) {
     mixture m = in_the_pan({line});
+    m.raw_protein = m[component::protein];
+    m.raw_starch = m[component::starch];
+    m.raw_agar = m[component::agar];
     if (!arrives_dry(line.per_gram)) return m;
     m.sucrose_crystals = std::exchange(m[component::sucrose], 0.0);
     m.lactose_crystals = std::exchange(m[component::lactose], 0.0);
@@ -119,6 +131,14 @@ inline std::optional<refusal> find_fault(const batch& b) {
     if (!pressure_limit.holds(0.01 * b.pressure_pa))
         return outside("cook.pressure_hpa", pressure_limit, 0.01 * b.pressure_pa);
     if (!serve_limit.holds(b.serve_celsius)) return outside("serve.celsius", serve_limit, b.serve_celsius);
+    if (!serve_limit.holds(b.stored_celsius())) return outside("store.celsius", serve_limit, b.store_celsius);
+    if (!std::isnan(b.pour_celsius) && !pour_limit.holds(b.pour_celsius))
+        return outside("pour.celsius", pour_limit, b.pour_celsius);
+    double beside = 0.0;
+    if (auto fault = check_lines(b.neighbours, "neighbours", beside)) return fault;
+    for (std::size_t i = 0; i < b.neighbours.size(); ++i)
+        if (!(b.neighbours[i].grams > 0.0))
+            return refusal{"neighbours[" + std::to_string(i) + "].grams", "is 0; a layer needs more than 0 grams"};
     if (!thermometer_error_limit.holds(b.thermometer_error_kelvin))
         return outside("cook.thermometer_reads_in_boiling_water_celsius", thermometer_error_limit,
                        b.thermometer_error_kelvin);

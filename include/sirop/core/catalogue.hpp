@@ -6,6 +6,7 @@
 #include <string_view>
 
 #include "consistency.hpp"
+#include "graining.hpp"
 
 namespace sirop::core {
 
@@ -28,15 +29,27 @@ inline estimate within(double value, double error) {
     return between(value, value - error, value + error);
 }
 
-inline estimate viscosity_of(const mixture& m, double celsius, double) {
-    const auto log10 = log10_viscosity(at_temperature(m, celsius), celsius);
+inline estimate power(const estimate& log10) {
     return {std::pow(10.0, log10.value), std::pow(10.0, log10.low), std::pow(10.0, log10.high), log10.status};
+}
+inline estimate scaled(const estimate& e, double factor) {
+    return {factor * e.value, factor * e.low, factor * e.high, e.status};
+}
+inline estimate viscosity_of(const mixture& m, double celsius, double) {
+    return power(log10_viscosity(at_temperature(m, celsius), celsius));
 }
 
 inline constexpr double index_error = 5.0e-4;    // glucose, the other sugar with a published table: worst 4.1e-4
 inline constexpr double brix_error = 0.3;        // the same in Brix
 inline constexpr double density_error = 0.003;   // g/ml; sucrose and glucose are within 0.0006
 inline constexpr double saturation_error = 3.0;  // K: half a point of solubility, other sugars left out
+
+inline constexpr std::string_view gel_source =
+    "viscosity + 5 s x modulus; gels and networks by formula/texture.hpp, mostly our estimates";
+inline constexpr std::string_view graining_source =
+    "activity of the additive-water model, by which other sugars lower the solubility; the interval reaches to "
+    "the "
+    "sugar alone in the water";
 
 inline constexpr double everywhere = 0.0;
 inline constexpr std::string_view water_source =
@@ -95,6 +108,19 @@ inline constexpr auto
      "syrup 10 % to 75 %, then a factor: 8 at 90 %; in the estimate",
      "MYEGA (Mauro et al. 2009) anchored at the glass; Krieger & Dougherty (1959) for what floats in it",
      detail::viscosity_of},
+    {"gel_modulus_pa", "G", "Pa", -30.0, 170.0, 0.0, 100.0, 0.0, "a factor of 5 to 10; in the estimate", detail::gel_source,
+     [](const mixture& m, double t, double) { return gel_modulus(at_temperature(m, t), t); }},
+    {"firmness_pa_s", "F", "Pa s", -30.0, 170.0, 0.0, 100.0, 75.0, "as viscosity and modulus; in the estimate", detail::gel_source,
+     [](const mixture& m, double t, double) { return detail::power(log10_firmness(at_temperature(m, t), t)); }},
+    {"slump_to_half_seconds", "", "s", -30.0, 170.0, 0.0, 100.0, 75.0,
+     "a factor of 2 beside that of the viscosity; infinite where it stands", "Huppert (1982), Nye (1952); a layer 1 cm high, 4 cm wide",
+     [](const mixture& m, double t, double) { return slump_to_half_seconds(at_temperature(m, t), t); }},
+    {"stands_millimetres", "", "mm", -30.0, 170.0, 0.0, 100.0, 0.0, "a factor of 5 to 10; in the estimate",
+     "height whose weight the yield stress carries, a tenth of the modulus (our estimate)",
+     [](const mixture& m, double t, double) { return detail::scaled(standing_metres(at_temperature(m, t), t), 1000.0); }},
+    {"pours_from_celsius", "", "°C", detail::everywhere, detail::everywhere, -1e9, 1e9, 75.0, "in the estimate",
+     "where its firmness falls to 10 Pa s as it is warmed (our choice)",
+     [](const mixture& m, double, double) { return pouring_celsius(m); }},
     {"glass_transition_celsius", "Tg", "°C", detail::everywhere, detail::everywhere, -1e9, 1e9, 100.0, "5 K",
      "Gordon-Taylor, constants of Roos (1993)",
      [](const mixture& m, double, double) { return detail::within(glass_celsius(m), glass_error_kelvin); }},
@@ -116,6 +142,14 @@ inline constexpr auto
     {"lactose_supersaturation", "S", "1", 0.0, 89.0, 0.0, 89.0, 100.0, "0.05 alone in water",
      "our fit of Hudson's data (in Lowe 1937); other sugars left out",
      [](const mixture& m, double t, double) { return detail::within(lactose_supersaturation(m, t), 0.05); }},
+    {"sucrose_supersaturation_in_mixture", "S", "1", 0.0, 100.0, 0.0, 100.0, 97.0, "in the estimate", detail::graining_source,
+     [](const mixture& m, double t, double) { return saturation_of(m, graining_sucrose, t).supersaturation; }},
+    {"lactose_supersaturation_in_mixture", "S", "1", 0.0, 89.0, 0.0, 89.0, 97.0, "in the estimate", detail::graining_source,
+     [](const mixture& m, double t, double) { return saturation_of(m, graining_lactose, t).supersaturation; }},
+    {"sucrose_crystallizable_grams", "", "g", 0.0, 100.0, 0.0, 100.0, 97.0, "in the estimate", detail::graining_source,
+     [](const mixture& m, double t, double) { return saturation_of(m, graining_sucrose, t).crystallizable_grams; }},
+    {"lactose_crystallizable_grams", "", "g", 0.0, 89.0, 0.0, 89.0, 97.0, "in the estimate", detail::graining_source,
+     [](const mixture& m, double t, double) { return saturation_of(m, graining_lactose, t).crystallizable_grams; }},
     {"sucrose_saturation_celsius", "Ts", "°C", detail::everywhere, detail::everywhere, -1e9, 1e9, 100.0,
      "3 K; beside other sugars unknown", "where sucrose_supersaturation is 1",
      [](const mixture& m, double, double) {

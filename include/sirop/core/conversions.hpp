@@ -6,6 +6,9 @@
 // inverse answers NaN.  A syrup of other sugars has other numbers: core/properties.hpp.
 #pragma once
 
+#include <array>
+#include <string_view>
+
 #include "../formula/density.hpp"
 #include "solve.hpp"
 #include "text.hpp"  // celsius_to_fahrenheit and fahrenheit_to_celsius, for points on the scale
@@ -67,5 +70,25 @@ inline double grams_sugar_per_litre_to_brix(double grams) {
 inline double baume_to_brix(double baume) {
     return detail::brix_at(brix_to_baume, baume);
 }
+
+/// All of them by name.
+struct scale_conversion {
+    std::string_view name;
+    double (*of)(double);
+};
+inline constexpr auto scale_conversions = std::to_array<scale_conversion>({
+    {"celsius_to_fahrenheit", [](double x) { return celsius_to_fahrenheit(x); }},
+    {"fahrenheit_to_celsius", [](double x) { return fahrenheit_to_celsius(x); }},
+    {"kelvin_difference_to_fahrenheit", [](double x) { return kelvin_difference_to_fahrenheit(x); }},
+    {"fahrenheit_difference_to_kelvin", [](double x) { return fahrenheit_difference_to_kelvin(x); }},
+    {"brix_to_density_kg_m3", [](double x) { return brix_to_density_kg_m3(x); }},
+    {"brix_to_grams_sugar_per_litre", [](double x) { return brix_to_grams_sugar_per_litre(x); }},
+    {"brix_to_specific_gravity", [](double x) { return brix_to_specific_gravity(x); }},
+    {"brix_to_baume", [](double x) { return brix_to_baume(x); }},
+    {"baume_to_specific_gravity", [](double x) { return baume_to_specific_gravity(x); }},
+    {"density_kg_m3_to_brix", [](double x) { return density_kg_m3_to_brix(x); }},
+    {"grams_sugar_per_litre_to_brix", [](double x) { return grams_sugar_per_litre_to_brix(x); }},
+    {"baume_to_brix", [](double x) { return baume_to_brix(x); }},
+});
 
 }  // namespace sirop::core

@@ -5,8 +5,11 @@
 #include <string>
 
 #include "batch.hpp"
-#include "consistency.hpp"
-#include "stages.hpp"
+#include "cold_water.hpp"
+#include "graining.hpp"
+#include "keeping.hpp"
+#include "neighbours.hpp"
+#include "serving.hpp"
 
 namespace sirop::core {
 
@@ -41,10 +44,19 @@ struct stage_answer {
     std::string finished_by_consistency;        ///< the same after the additions
 };
 
-struct set_answer {
-    double celsius = not_a_number;
-    estimate log10_viscosity;  ///< Pa s
-    std::string word, word_if_thinner, word_if_thicker;
+/// What a spoonful of cold milk stirred into the finished batch makes of it.
+struct loosening {
+    double milk_grams = not_a_number;
+    estimate log10_firmness;
+    std::string word;
+};
+
+/// One change of a batch that brings its risk of graining down to low.
+struct way_to_clear {
+    std::string change;  ///< "glucose syrup", "invert sugar" or "more water"
+    double grams = not_a_number;
+    double thermometer_celsius = not_a_number;  ///< at which the changed batch is cooked
+    std::string sentence;
 };
 
 struct prediction {
@@ -56,7 +68,12 @@ struct prediction {
     finished_state finished;
     stage_answer stage;
     set_answer set;
-    grade status = grade::fine;  ///< the worst of water, activity and viscosity
+    loosening with_milk;
+    graining graining_at_serving, graining_in_storage;
+    keeping keeping_in_storage;
+    std::vector<way_to_clear> ways_to_clear;  ///< empty where the risk is none or low
+    neighbours_answer neighbours;             ///< no layers if none were given
+    grade status = grade::fine;               ///< the worst of water, activity and viscosity
     std::vector<std::string> cautions, notes;
 };
 
@@ -69,6 +86,9 @@ inline double highest_answer_celsius(const mixture& pan, double pressure_pa) {
                                      : not_a_number;
     return std::isfinite(last) ? last : max_model_celsius;
 }
+
+/// A tablespoon of milk, 15 g, to 300 g of the batch (our choice).
+inline constexpr double spoonful_grams = 15.0, spoonful_per_grams = 300.0;
 
 struct mixed {
     mixture contents;
@@ -112,7 +132,11 @@ inline mixed mix(const mixture& hot, double hot_celsius, const std::vector<ingre
 
     heat += enthalpy_joule(m, result.celsius) - undissolved;  // sugar in solution is counted as a liquid
 
-    const double boils = m.water() > 0.0 ? detail::boiling_celsius(m, pressure_pa, curve::best) : not_a_number;
+    // It boils up if at this temperature it holds less water than it has.
+    if (!(m.water() > 0.0) || result.celsius <= water_boils_celsius(pressure_pa)) return result;
+    const double ln_aw = ln_activity_at_boil(result.celsius, pressure_pa);
+    if (ln_aw < 0.0 && water_held(m, ln_aw, result.celsius + formula::zero_celsius) >= m.water()) return result;
+    const double boils = detail::boiling_celsius(m, pressure_pa, curve::best);
     if (!(result.celsius > boils)) return result;
     if (boils <= water_boils_celsius(pressure_pa)) {  // free water boils off at its own boiling point
         const double latent = 1.0e-3 * formula::latent_heat(boils + formula::zero_celsius);
@@ -140,33 +164,21 @@ inline mixed mix(const mixture& hot, double hot_celsius, const std::vector<ingre
     return result;
 }
 
+/// The finished batch, by its best estimate alone: a pan boiled down at a real temperature in C, the additions
+/// mixed in.  Without water where the pan does not boil there yet, or not at all.
+inline mixed finished_at(const batch& b, const mixture& pan, double celsius) {
+    const double ln_aw = ln_activity_at_boil(celsius, b.pressure_pa);
+    const double held = ln_aw < 0.0 && celsius <= max_model_celsius
+                            ? water_held(pan, ln_aw, celsius + formula::zero_celsius)
+                            : not_a_number;
+    if (!(held <= pan.water() * (1.0 + 1.0e-12))) return {};
+    return mix(pan.with_water(std::fmin(held, pan.water())), celsius, b.off_heat, b.pressure_pa);
+}
+
 /// Mass percent of a part.
 inline double percent(double part, double whole) {
     return 100.0 * part / whole;
 }
-
-namespace detail {
-
-/// The stage whose plain syrup has a viscosity in the cold-water test, and where that syrup boils at sea level.
-inline std::string stage_of_consistency(const mixture& contents, const stage_table& table, double& plain_celsius) {
-    const auto drop = log10_viscosity(at_temperature(contents, cold_water_celsius), cold_water_celsius);
-    plain_celsius = not_a_number;
-    if (!drop.computed()) return {};
-    const double solids = plain_solids_of_consistency(drop.value);
-    if (std::isfinite(solids) && solids > 0.0) {
-        plain_celsius = boiling_celsius(plain_syrup(solids), formula::standard_atmosphere).value;
-        return stage_name(table, plain_celsius);
-    }
-    if (drop.value < 0.0) return "below " + std::string(table.rows.front().name);
-    // Stiffer than the driest plain syrup of the model: beyond the last stage that the model reaches.
-    const double last = boiling_celsius(plain_syrup(last_syrup_solids), formula::standard_atmosphere).value;
-    const stage_row* reached = &table.rows.front();
-    for (const auto& row : table.rows)
-        if (row.low_celsius <= last) reached = &row;
-    return "above " + std::string(reached->name);
-}
-
-}  // namespace detail
 
 /// The main job.  Refused: a fault in the numbers; a target at which the pan would hold more water than it has (it
 /// does not boil yet), or drier than the model goes.
@@ -273,15 +285,9 @@ inline outcome<prediction> predict(const batch& b, const stage_table& table) {
     const auto glass = of_done([](const mixture& m) { return glass_celsius(m); });
     f.glass_transition_celsius = {glass.value, glass.low - glass_error_kelvin, glass.high + glass_error_kelvin,
                                   glass.status};
-    const auto activity = [&](const mixture& m) {
-        // with ice in it, the batch has the activity of ice
-        if (m.ice > 0.0)
-            return exactly(std::exp(formula::ice_ln_activity(b.serve_celsius + formula::zero_celsius)));
-        return water_activity(m, b.serve_celsius);
-    };
-    f.water_activity_at_serving = activity(cold[0]);
+    f.water_activity_at_serving = activity_of(done[0].contents, b.serve_celsius);
     for (int i = 1; i < 3; ++i) {
-        const auto side = activity(cold[i]);
+        const auto side = activity_of(done[i].contents, b.serve_celsius);
         auto& aw = f.water_activity_at_serving;
         if (!side.computed() || !aw.computed()) continue;
         aw.low = std::fmin(aw.low, side.value);
@@ -303,29 +309,35 @@ inline outcome<prediction> predict(const batch& b, const stage_table& table) {
     s.sea_level_celsius = carried_celsius(c.celsius, b.pressure_pa, formula::standard_atmosphere);
     // Past 99.5 % solids of plain syrup the chart tells colours, not water: read it as it stands.
     s.by_temperature = stage_name(table, std::isfinite(s.sea_level_celsius) ? s.sea_level_celsius : c.celsius);
-    s.by_consistency = detail::stage_of_consistency(c.contents, table, s.plain_syrup_celsius);
-    double ignored = 0.0;
-    s.finished_by_consistency = detail::stage_of_consistency(f.contents, table, ignored);
+    const auto in_cold_water = stage_in_cold_water(c.contents, table);
+    s.by_consistency = in_cold_water.name;
+    s.plain_syrup_celsius = in_cold_water.plain_celsius;
+    s.finished_by_consistency = stage_in_cold_water(f.contents, table).name;
 
-    auto& set = p.set;
-    set.celsius = b.serve_celsius;
-    set.log10_viscosity = log10_viscosity(cold[0], b.serve_celsius);
-    if (set.log10_viscosity.computed()) {
-        auto& v = set.log10_viscosity;
-        double down = v.value - v.low, up = v.high - v.value;
-        for (int i = 1; i < 3; ++i) {
-            const double other = log10_viscosity(cold[i], b.serve_celsius).value - v.value;
-            if (other > 0.0) up = std::hypot(up, other);
-            if (other < 0.0) down = std::hypot(down, other);
-        }
-        v.low = v.value - down;
-        v.high = v.value + up;
-        v.status = worst(v.status, held.status);
-        set.word = std::string(word_for(std::pow(10.0, v.value)).word);
-        set.word_if_thinner = std::string(word_for(std::pow(10.0, v.low)).word);
-        set.word_if_thicker = std::string(word_for(std::pow(10.0, v.high)).word);
+    const three_mixtures finished = {done[0].contents, done[1].contents, done[2].contents};
+    p.set = set_of(finished, b.serve_celsius, b.pour_celsius);
+    for (auto* e : {&p.set.log10_viscosity, &p.set.log10_firmness}) e->status = worst(e->status, held.status);
+
+    p.with_milk.milk_grams = spoonful_grams * f.grams.value / spoonful_per_grams;
+    three_mixtures looser = finished;
+    for (auto& m : looser)
+        m += off_the_heat({"whole milk", *pantry_composition("whole milk"), p.with_milk.milk_grams, 5.0});
+    p.with_milk.log10_firmness = firmness_at(looser, b.serve_celsius);
+    if (p.with_milk.log10_firmness.computed())
+        p.with_milk.word = std::string(word_for(std::pow(10.0, p.with_milk.log10_firmness.value)).word);
+
+    p.graining_at_serving = graining_of(cold[0], b.serve_celsius);
+    const double store = b.stored_celsius();
+    p.graining_in_storage = graining_of(at_temperature(f.contents, store), store);
+    p.keeping_in_storage =
+        keeping_of(detail::over_three(finished, [&](const mixture& m) { return activity_of(m, store); }), store);
+    if (!b.neighbours.empty()) {
+        std::vector<layer> layers = {{"this batch", f.contents}};
+        // a layer is finished: what sugar it has is in solution or a glass
+        for (const auto& line : b.neighbours) layers.push_back({line.name, in_the_pan({line})});
+        p.neighbours = at_equilibrium(layers, std::fmax(b.stored_celsius(), 0.0));
     }
-    for (const auto& e : {held, f.water_activity_at_serving, set.log10_viscosity})
+    for (const auto& e : {held, f.water_activity_at_serving, p.set.log10_viscosity, p.set.log10_firmness})
         p.status = worst(p.status, e.status);
     return p;
 }

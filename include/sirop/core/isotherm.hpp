@@ -49,13 +49,7 @@ inline double sucrose_water(double ln_aw, double kelvin) {
     if (ln_aw >= ln_last)
         return invert_solution([&](double x) { return formula::starzak_peacock_ln_activity(x, kelvin); }, ln_aw,
                                sucrose_molar_mass, sucrose_last_water * (1.0 - 1.0e-12));
-    // d ln aw / d ln h at 97 %: the equation's own slope, by central difference free of cancellation at this point
-    constexpr double step = 1.0e-4;
-    const double above = formula::starzak_peacock_ln_activity(
-        mole_fraction(sucrose_last_water * (1.0 + step), sucrose_molar_mass), kelvin);
-    const double below = formula::starzak_peacock_ln_activity(
-        mole_fraction(sucrose_last_water * (1.0 - step), sucrose_molar_mass), kelvin);
-    const double slope = (above - below) / (std::log1p(step) - std::log1p(-step));
+    const double slope = formula::starzak_peacock_slope(x_last, kelvin);
     return sucrose_last_water * std::exp((ln_aw - ln_last) / slope);
 }
 

@@ -21,14 +21,15 @@ inline constexpr limit thermometer_error_limit{"thermometer_error_kelvin", -15.0
 inline constexpr limit target_limit{"target_celsius", -1000.0, 10000.0, "°C"};
 inline constexpr limit thermometer_within_limit{"thermometer_within_kelvin", 0.0, 10.0, "K"};
 inline constexpr limit serve_limit{"serve_celsius", -30.0, 100.0, "°C"};
+inline constexpr limit pour_limit{"pour_celsius", -10.0, 120.0, "°C"};
 inline constexpr limit added_limit{"added_celsius", -30.0, 120.0, "°C"};
 inline constexpr limit grams_limit{"grams", 0.0, 1.0e9, "g"};
 inline constexpr limit syrup_solids_limit{"syrup_solids_percent", 0.0, 99.5, "%"};
 
-inline constexpr std::array<limit, 11> limits = {
+inline constexpr std::array<limit, 12> limits = {
     temperature_limit, pressure_limit,           altitude_limit, water_boils_limit, thermometer_error_limit,
-    target_limit,      thermometer_within_limit, serve_limit,    added_limit,       grams_limit,
-    syrup_solids_limit};
+    target_limit,      thermometer_within_limit, serve_limit,    pour_limit,        added_limit,
+    grams_limit,       syrup_solids_limit};
 
 constexpr const limit* find_limit(std::string_view name) {
     for (const auto& l : limits)

@@ -12,49 +12,69 @@ namespace sirop::core {
 using masses = std::array<double, component_count>;  ///< grams of each component
 
 /// Grams of everything in the pot.  Crystals are sugar that is there but not dissolved: neither syrup nor
-/// water-holding.
-struct mixture {
-    masses grams{};
-    double sucrose_crystals = 0.0;
-    double lactose_crystals = 0.0;
-    double ice = 0.0;
+/// water-holding.  A template on the scalar, so that the explicit laws of a mixture can be differentiated.
+template <class Scalar>
+struct mixture_of {
+    std::array<Scalar, component_count> grams{};
+    Scalar sucrose_crystals{};
+    Scalar lactose_crystals{};
+    Scalar ice{};
+    /// The part of the protein, starch and agar that has never boiled, and so does not gel.
+    Scalar raw_protein{};
+    Scalar raw_starch{};
+    Scalar raw_agar{};
 
-    double& operator[](component c) { return grams[index_of(c)]; }
-    double operator[](component c) const { return grams[index_of(c)]; }
+    Scalar& operator[](component c) { return grams[index_of(c)]; }
+    const Scalar& operator[](component c) const { return grams[index_of(c)]; }
 
-    double water() const { return (*this)[component::water]; }
-    double fat() const { return sum(phase::fat); }
-    double crystals() const { return sucrose_crystals + lactose_crystals; }
+    Scalar water() const { return (*this)[component::water]; }
+    Scalar fat() const { return sum(phase::fat); }
+    Scalar crystals() const { return sucrose_crystals + lactose_crystals; }
 
-    double sum(phase where) const {
-        double total = 0.0;
+    Scalar sum(phase where) const {
+        Scalar total{};
         for (const auto& c : components)
             if (c.where == where) total += (*this)[c.id];
         return total;
     }
-    double dissolved() const { return sum(phase::dissolved); }
-    double total() const { return water() + dissolved() + sum(phase::suspended) + fat() + crystals() + ice; }
+    Scalar dissolved() const { return sum(phase::dissolved); }
+    Scalar total() const { return water() + dissolved() + sum(phase::suspended) + fat() + crystals() + ice; }
 
     /// Mass fraction of dissolved solids in the syrup phase; NaN without a syrup phase.
-    double syrup_solids() const {
-        const double solids = dissolved();
+    Scalar syrup_solids() const {
+        const Scalar solids = dissolved();
         return solids / (solids + water());
     }
 
-    mixture with_water(double grams_of_water) const {
-        mixture m = *this;
+    mixture_of with_water(const Scalar& grams_of_water) const {
+        mixture_of m = *this;
         m[component::water] = grams_of_water;
         return m;
     }
 
-    mixture& operator+=(const mixture& other) {
+    /// The same in another amount.
+    mixture_of times(const Scalar& factor) const {
+        mixture_of m = *this;
+        for (auto& g : m.grams) g *= factor;
+        for (Scalar* part :
+             {&m.sucrose_crystals, &m.lactose_crystals, &m.ice, &m.raw_protein, &m.raw_starch, &m.raw_agar})
+            *part *= factor;
+        return m;
+    }
+
+    mixture_of& operator+=(const mixture_of& other) {
         for (std::size_t i = 0; i < component_count; ++i) grams[i] += other.grams[i];
         sucrose_crystals += other.sucrose_crystals;
         lactose_crystals += other.lactose_crystals;
         ice += other.ice;
+        raw_protein += other.raw_protein;
+        raw_starch += other.raw_starch;
+        raw_agar += other.raw_agar;
         return *this;
     }
 };
+
+using mixture = mixture_of<double>;
 
 inline constexpr double boiling_floor_kelvin = 1.0e-9;  ///< smallest boiling-point elevation that is told apart
 inline constexpr double min_freezing_celsius = -30.0;

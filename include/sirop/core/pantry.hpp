@@ -68,8 +68,10 @@ constexpr auto pantry_rows() {
         {"corn starch", "USDA SR Legacy, NDB 20027",
          "starch: the carbohydrate that is not fibre, by difference",
          {{{water, 8.32}, {minerals, 0.09}, {protein, 0.26}, {starch, 90.38}, {fibre, 0.9}, {fat, 0.05}}}},
-        {"agar", "USDA SR Legacy, NDB 11663", "all carbohydrate counted as fibre",
-         {{{water, 8.68}, {minerals, 3.93}, {protein, 6.21}, {fibre, 80.88}, {fat, 0.3}}}},
+        {"agar", "USDA SR Legacy, NDB 11663", "all carbohydrate counted as agar",
+         {{{water, 8.68}, {minerals, 3.93}, {protein, 6.21}, {agar, 80.88}, {fat, 0.3}}}},
+        {"gelatin", "USDA SR Legacy, NDB 19177", "all protein counted as gelatin",
+         {{{water, 13}, {gelatin, 85.6}, {minerals, 1.3}, {fat, 0.1}}}},
         {"cream of tartar", "USDA SR Legacy, NDB 18373",
          "acid: the carbohydrate that is not fibre, by difference",
          {{{water, 1.7}, {minerals, 36.8}, {fibre, 0.2}, {acid, 61.3}}}},
@@ -181,29 +183,29 @@ constexpr auto pantry_rows() {
         {"dark chocolate 45-59 %", "USDA SR Legacy, NDB 19902",
          "milk protein and minerals: with the lactose as in skim milk powder; cocoa: the remainder",
          {{{water, 0.97}, {sucrose, 46.25}, {lactose, 1.65}, {minerals, 0.25}, {protein, 1.15},
-           {cocoa_solids, 18.45}, {fat, 31.28}}}},
+           {cocoa_solids, 18.45}, {cocoa_butter, 31.28}}}},
         {"dark chocolate 60-69 %", "USDA SR Legacy, NDB 19903",
          "milk protein and minerals: with the lactose as in skim milk powder; cocoa: the remainder",
          {{{water, 1.25}, {sucrose, 36.39}, {lactose, 0.31}, {minerals, 0.05}, {protein, 0.22},
-           {cocoa_solids, 23.47}, {fat, 38.31}}}},
+           {cocoa_solids, 23.47}, {cocoa_butter, 38.31}}}},
         {"dark chocolate 70-85 %", "USDA SR Legacy, NDB 19904", "cocoa solids: the remainder",
-         {{{water, 1.37}, {sucrose, 23.99}, {cocoa_solids, 32.01}, {fat, 42.63}}}},
+         {{{water, 1.37}, {sucrose, 23.99}, {cocoa_solids, 32.01}, {cocoa_butter, 42.63}}}},
         {"semisweet chocolate", "USDA SR Legacy, NDB 19080",
          "all sugar is sucrose; cocoa solids: the remainder",
-         {{{water, 0.7}, {sucrose, 54.5}, {cocoa_solids, 14.8}, {fat, 30}}}},
+         {{{water, 0.7}, {sucrose, 54.5}, {cocoa_solids, 14.8}, {cocoa_butter, 30}}}},
         {"milk chocolate", "USDA SR Legacy, NDB 19120",
-         "milk protein by calcium; its lactose and minerals as in whole milk powder; cocoa: the remainder",
+         "milk protein by calcium; its lactose, minerals and fat as in whole milk powder; cocoa: the remainder",
          {{{water, 1.5}, {sucrose, 44.28}, {lactose, 7.22}, {minerals, 1.14}, {protein, 4.94},
-           {cocoa_solids, 11.26}, {fat, 29.66}}}},
+           {cocoa_solids, 11.26}, {fat, 5.01}, {cocoa_butter, 24.65}}}},
         {"white chocolate", "USDA SR Legacy, NDB 19087",
-         "lactose is 1.460 x protein, as in whole milk powder; higher saccharides: the remainder",
+         "lactose 1.460 x and milk fat 1.015 x protein, as in whole milk powder; higher saccharides: the remainder",
          {{{water, 1.3}, {sucrose, 50.43}, {lactose, 8.57}, {higher_saccharides, 0.04}, {minerals, 1.5},
-           {protein, 5.87}, {fibre, 0.2}, {fat, 32.09}}}},
+           {protein, 5.87}, {fibre, 0.2}, {fat, 5.96}, {cocoa_butter, 26.13}}}},
         {"cocoa powder", "USDA SR Legacy, NDB 19165", "all sugar is sucrose; cocoa solids: the remainder",
-         {{{water, 3}, {sucrose, 1.75}, {cocoa_solids, 81.55}, {fat, 13.7}}}},
+         {{{water, 3}, {sucrose, 1.75}, {cocoa_solids, 81.55}, {cocoa_butter, 13.7}}}},
         {"dutch-process cocoa powder", "USDA SR Legacy, NDB 19166",
          "all sugar is sucrose; cocoa solids: the remainder",
-         {{{water, 2.7}, {sucrose, 1.76}, {cocoa_solids, 82.44}, {fat, 13.1}}}},
+         {{{water, 2.7}, {sucrose, 1.76}, {cocoa_solids, 82.44}, {cocoa_butter, 13.1}}}},
         {"brewed espresso", "USDA SR Legacy, NDB 14210", "higher saccharides: the remainder",
          {{{water, 97.8}, {higher_saccharides, 1.67}, {minerals, 0.23}, {protein, 0.12}, {fat, 0.18}}}},
         {"brewed coffee", "USDA SR Legacy, NDB 14209", "higher saccharides: the remainder",
@@ -274,21 +276,34 @@ constexpr auto pantry_rows() {
 
         // coconut, nuts, fats
         {"coconut milk", "USDA SR Legacy, NDB 12118", "canned; higher saccharides: the remainder",
-         {{{water, 72.88}, {higher_saccharides, 2.8}, {minerals, 0.97}, {protein, 2.02}, {fat, 21.33}}}},
+         {{{water, 72.88}, {higher_saccharides, 2.8}, {minerals, 0.97}, {protein, 2.02}, {vegetable_fat, 21.33}}}},
         {"coconut cream", "USDA SR Legacy, NDB 12115", "higher saccharides: the remainder",
          {{{water, 53.9}, {higher_saccharides, 4.44}, {minerals, 1.15}, {protein, 3.63}, {fibre, 2.2},
-           {fat, 34.68}}}},
+           {vegetable_fat, 34.68}}}},
         {"hazelnut paste, unsweetened", "USDA SR Legacy, NDB 12120",
          "nuts as they are, ground; higher saccharides: the remainder",
          {{{water, 5.31}, {sucrose, 4.2}, {glucose, 0.07}, {fructose, 0.07}, {higher_saccharides, 2.18},
-           {minerals, 2.29}, {protein, 14.95}, {starch, 0.48}, {fibre, 9.7}, {fat, 60.75}}}},
+           {minerals, 2.29}, {protein, 14.95}, {starch, 0.48}, {fibre, 9.7}, {vegetable_fat, 60.75}}}},
         {"pistachio paste, unsweetened", "USDA SR Legacy, NDB 12151",
          "nuts as they are, ground; higher saccharides: the remainder",
          {{{water, 4.37}, {sucrose, 6.87}, {glucose, 0.32}, {fructose, 0.24}, {maltose, 0.17},
            {higher_saccharides, 7.59}, {minerals, 2.99}, {protein, 20.16}, {starch, 1.67}, {fibre, 10.3},
-           {fat, 45.32}}}},
-        {"coconut oil", "USDA SR26, NDB 04047", "", {{{fat, 100}}}},
-        {"cocoa butter", "USDA SR26, NDB 04501", "", {{{fat, 100}}}},
+           {vegetable_fat, 45.32}}}},
+        {"coconut oil", "USDA SR26, NDB 04047", "", {{{vegetable_fat, 100}}}},
+        {"cocoa butter", "USDA SR26, NDB 04501", "", {{{cocoa_butter, 100}}}},
+
+        // layers of a dessert: all of each row is an estimate
+        {"sponge cake", "common practice, no source", "all of it: a genoise, moist from the oven",
+         {{{water, 28}, {sucrose, 27}, {starch, 24.5}, {fibre, 1}, {protein, 9}, {minerals, 0.7}, {salt, 0.3},
+           {fat, 9.5}}}},
+        {"pastry cream", "common practice, no source", "all of it: milk, egg yolk, sugar and starch, boiled",
+         {{{water, 66}, {sucrose, 16}, {lactose, 3.6}, {starch, 4.5}, {protein, 4.2}, {minerals, 0.7}, {fat, 5}}}},
+        {"ganache", "common practice, no source", "all of it: dark chocolate 60-69 % and heavy cream, equal parts",
+         {{{water, 29.5}, {sucrose, 18.2}, {lactose, 1.6}, {protein, 1.5}, {minerals, 0.3}, {cocoa_solids, 11.7},
+           {fat, 18.1}, {cocoa_butter, 19.1}}}},
+        {"hazelnut praline", "common practice, no source", "all of it: hazelnuts and caramelized sugar, equal parts",
+         {{{water, 1}, {sucrose, 52.1}, {higher_saccharides, 1.1}, {minerals, 1.2}, {protein, 7.6}, {starch, 0.2},
+           {fibre, 5}, {vegetable_fat, 31.8}}}},
         // clang-format on
     });
 }
@@ -393,7 +408,8 @@ constexpr bool pantry_closes() {
 constexpr bool pantry_names_are_unique() {
     for (std::size_t i = 0; i < pantry.size(); ++i)
         for (std::size_t j = i + 1; j < pantry.size(); ++j)
-            if (same_name(pantry[i].name, pantry[j].name)) return false;
+            if (pantry[i].name.size() == pantry[j].name.size() && same_name(pantry[i].name, pantry[j].name))
+                return false;
     return true;
 }
 

@@ -13,12 +13,13 @@ namespace sirop::core {
 /// Glass transition of the syrup phase, C.  Gordon-Taylor for each sugar with water, and for the mixture
 /// Tg = sum (w/k) Tg / sum (w/k), exact for each binary.  Salt, minerals and solids do not count.
 /// Uncertain by 5 K (definitions differ between sources).  NaN without a syrup phase.
-inline double glass_celsius(const mixture& m) {
-    double weight = 0.0, sum = 0.0;
+template <class Scalar>
+Scalar glass_celsius(const mixture_of<Scalar>& m) {
+    Scalar weight{}, sum{};
     for (const auto& c : components) {
         if (c.where != phase::solvent && c.where != phase::dissolved) continue;
         if (std::isnan(c.glass_celsius)) continue;
-        const double share = m[c.id] / c.glass_constant;
+        const Scalar share = m[c.id] / c.glass_constant;
         weight += share;
         sum += share * c.glass_celsius;
     }
@@ -29,23 +30,25 @@ inline constexpr double glass_error_kelvin = 5.0;
 /// Volume, cm3, of the syrup phase at a temperature in C: that of a sucrose syrup of equal solids, each solute's
 /// share of the solids' volume scaled by its own ratio (additive volumes).  Above 100 C the slope at 100 C goes
 /// on.
-inline double syrup_volume(const mixture& m, double celsius) {
+template <class Scalar>
+Scalar syrup_volume(const mixture_of<Scalar>& m, double celsius) {
     const double t = std::fmin(std::fmax(celsius, 0.0), 100.0);
-    double ratio = 0.0, solids = 0.0;
+    Scalar ratio{}, solids{};
     for (const auto& c : components)
         if (c.where == phase::dissolved) {
             solids += m[c.id];
             ratio += m[c.id] * c.volume_ratio;
         }
-    const double mass = solids + m.water();
-    const auto volume_at = [&](double tc) {
-        const double water = m.water() / formula::water_density(tc);
+    const Scalar mass = solids + m.water();
+    const auto volume_at = [&](double tc) -> Scalar {
+        const Scalar water = m.water() / formula::water_density(tc);
         if (!(solids > 0.0)) return 1000.0 * water;
-        const double sucrose_syrup = mass / formula::sucrose_density(solids / mass, tc);
+        const Scalar sucrose_syrup = mass / formula::sucrose_density(Scalar(solids / mass), Scalar(tc));
         return 1000.0 * (water + (sucrose_syrup - water) * ratio / solids);
     };
     if (celsius == t) return volume_at(t);
-    const double slope = t > 50.0 ? volume_at(100.0) - volume_at(99.0) : volume_at(1.0) - volume_at(0.0);
+    const Scalar slope =
+        t > 50.0 ? Scalar(volume_at(100.0) - volume_at(99.0)) : Scalar(volume_at(1.0) - volume_at(0.0));
     return volume_at(t) + slope * (celsius - t);
 }
 
@@ -56,23 +59,28 @@ constexpr double linear_density(double at_zero, double slope, double celsius) {
 
 /// Volumes, cm3, of what is not syrup, by the densities of Choi & Okos (as in formula/heat.hpp); sugar crystals
 /// 1.587 g/cm3 (common practice, no source).
-inline double fat_volume(const mixture& m, double celsius) {
+template <class Scalar>
+Scalar fat_volume(const mixture_of<Scalar>& m, double celsius) {
     return m.fat() / linear_density(925.59, -0.41757, celsius);
 }
-inline double protein_volume(const mixture& m, double celsius) {
+template <class Scalar>
+Scalar protein_volume(const mixture_of<Scalar>& m, double celsius) {
     return (m[component::protein] + m[component::gelatin]) / linear_density(1329.9, -0.5184, celsius);
 }
-inline double starch_volume(const mixture& m, double celsius) {
+template <class Scalar>
+Scalar starch_volume(const mixture_of<Scalar>& m, double celsius) {
     return m[component::starch] / linear_density(1599.1, -0.31046, celsius);
 }
-inline double particle_volume(const mixture& m, double celsius) {
+template <class Scalar>
+Scalar particle_volume(const mixture_of<Scalar>& m, double celsius) {
     return (m[component::fibre] + m[component::cocoa_solids] + m[component::agar]) /
                linear_density(1311.5, -0.36589, celsius) +
            m.crystals() / 1.587 + m.ice / linear_density(916.89, -0.13071, celsius);
 }
 
 /// Volume, cm3, of everything, by additive volumes.
-inline double volume(const mixture& m, double celsius) {
+template <class Scalar>
+Scalar volume(const mixture_of<Scalar>& m, double celsius) {
     return syrup_volume(m, celsius) + fat_volume(m, celsius) + protein_volume(m, celsius) +
            starch_volume(m, celsius) + particle_volume(m, celsius);
 }
@@ -112,16 +120,18 @@ inline constexpr double min_refraction_celsius = -30.0, max_refraction_celsius =
 /// Refractive index nD of the syrup phase at a temperature in C: Lorentz-Lorenz refraction of the solids taken as
 /// that of sucrose at equal solids, in the mixture's own volume (salts and glycerol by their own).  Fat and
 /// suspended solids do not count.  -30..100 C, to 95 % solids; NaN outside and without a syrup phase.
-inline double refractive_index(const mixture& m, double celsius) {
-    const double w = m.syrup_solids();
-    if (!(w <= last_refraction_solids)) return not_a_number;
-    if (!(celsius >= min_refraction_celsius && celsius <= max_refraction_celsius)) return not_a_number;
-    double other = 0.0;  // refraction of the solids that is not as that of sucrose, cm3 per g of syrup
+template <class Scalar>
+Scalar refractive_index(const mixture_of<Scalar>& m, double celsius) {
+    const Scalar w = m.syrup_solids();
+    if (!(w <= last_refraction_solids)) return Scalar(not_a_number);
+    if (!(celsius >= min_refraction_celsius && celsius <= max_refraction_celsius)) return Scalar(not_a_number);
+    Scalar other{};  // refraction of the solids that is not as that of sucrose, cm3 per g of syrup
     constexpr double sucrose = 0.2055;  // R_sucrose of formula/refraction.hpp at half solids
     for (const auto& c : components)
         if (c.where == phase::dissolved) other += m[c.id] * (c.refraction_ratio - 1.0) * sucrose;
-    const double specific = formula::sucrose_specific_refraction(w, celsius) + other / (m.dissolved() + m.water());
-    return formula::index_of_lorentz_lorenz(specific * syrup_density(m, celsius));
+    const Scalar syrup = m.dissolved() + m.water();
+    const Scalar specific = formula::sucrose_specific_refraction(w, Scalar(celsius)) + other / syrup;
+    return formula::index_of_lorentz_lorenz(Scalar(specific * (syrup / syrup_volume(m, celsius))));
 }
 
 namespace detail {
@@ -196,9 +206,10 @@ inline double water_from_reading(const mixture& m, double brix_reading, double c
 }
 
 /// Mass fraction of monosaccharides among the dissolved solids (polyols and acid count with them).
-inline double monosaccharide_share(const mixture& m) {
-    const double solids = m.dissolved();
-    if (!(solids > 0.0)) return 0.0;
+template <class Scalar>
+Scalar monosaccharide_share(const mixture_of<Scalar>& m) {
+    const Scalar solids = m.dissolved();
+    if (!(solids > 0.0)) return Scalar(0.0);
     return (m[component::glucose] + m[component::fructose] + m[component::galactose] + m[component::acid] +
             m[component::sorbitol] + m[component::glycerol]) /
            solids;
@@ -214,10 +225,12 @@ inline double chain_share(const mixture& m) {
 
 /// log10 of the viscosity of the syrup phase, Pa s, at a temperature in C, its glass transition shifted by an
 /// error.
-inline double syrup_log10_viscosity(const mixture& m, double celsius, double glass_shift_kelvin = 0.0) {
-    return formula::syrup_log10_viscosity(celsius + formula::zero_celsius,
-                                          glass_celsius(m) + glass_shift_kelvin + formula::zero_celsius,
-                                          m.dissolved() > 0.0 ? m.syrup_solids() : 0.0, monosaccharide_share(m));
+template <class Scalar>
+Scalar syrup_log10_viscosity(const mixture_of<Scalar>& m, double celsius, double glass_shift_kelvin = 0.0) {
+    return formula::syrup_log10_viscosity(Scalar(celsius + formula::zero_celsius),
+                                          Scalar(glass_celsius(m) + (glass_shift_kelvin + formula::zero_celsius)),
+                                          m.dissolved() > 0.0 ? m.syrup_solids() : Scalar(0.0),
+                                          monosaccharide_share(m));
 }
 
 namespace detail {

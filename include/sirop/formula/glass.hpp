@@ -27,7 +27,7 @@ Scalar syrup_log10_viscosity(const Scalar& kelvin, const Scalar& glass_kelvin, c
 /// Suspension of particles, relative viscosity: Krieger & Dougherty, Trans. Soc. Rheol. 3 (1959) 137,
 /// (1 - phi/phi_max)^(-[eta] phi_max), as its natural logarithm.  phi < phi_max.
 template <class Scalar>
-Scalar krieger_dougherty_ln(const Scalar& phi, double phi_max, double intrinsic) {
+Scalar krieger_dougherty_ln(const Scalar& phi, double phi_max, const Scalar& intrinsic) {
     using std::log1p;
     return -intrinsic * phi_max * log1p(-phi / phi_max);
 }

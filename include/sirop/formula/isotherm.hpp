@@ -20,6 +20,14 @@ Scalar starzak_peacock_ln_activity(const Scalar& x, const Scalar& kelvin) {
     return log1p(-x) + q / (gas_constant * kelvin) * (1.0 + a * x + b * x * x) * x * x;
 }
 
+/// Its slope d ln aw / d ln h, h the water per gram: with d x / d ln h = -x (1 - x),
+/// x - x (1 - x) A (2 x + 3 a x^2 + 4 b x^3).
+template <class Scalar>
+Scalar starzak_peacock_slope(const Scalar& x, const Scalar& kelvin) {
+    constexpr double q = -17638.0, a = -1.0038, b = -0.24653;
+    return x - x * (1.0 - x) * (q / (gas_constant * kelvin)) * x * (2.0 + x * (3.0 * a + 4.0 * b * x));
+}
+
 /// Norrish, J. Food Technol. 1 (1966) 25: ln aw = ln(1 - x) + K x^2.  Constants near 25 C.
 template <class Scalar>
 Scalar norrish_ln_activity(const Scalar& x, double k) {

@@ -1,0 +1,562 @@
+// Loads the WebAssembly module and calls its functions as the table in functions.js describes them.
+import {BatchRefusedError, GeneralError, MissingArgumentError, OutOfMemoryError, OutOfRangeError, UnknownNameError,
+    errorOf} from "./errors.js";
+import {publicName, signature} from "./functions.js";
+
+let compiled;  // the WebAssembly.Module, kept for a fresh start
+let wasm;      // the exports of the instance that runs; undefined before init() and after a stop
+let stopped;   // why it stopped
+let masses;    // names of the components, in their order
+
+const utf8 = new TextEncoder();
+const fromUtf8 = new TextDecoder();
+
+// --- loading --------------------------------------------------------------------------------------------------------
+
+async function compileFromOwnFile() {
+    const url = new URL("./sirop.wasm", import.meta.url);
+    if (url.protocol === "file:" && globalThis.process?.versions?.node !== undefined) {
+        const {readFile} = await import("node:fs/promises");
+        return WebAssembly.compile(await readFile(url));
+    }
+    const response = await fetch(url);
+    if (!response.ok) throw new GeneralError(`sirop.wasm: ${url} answers ${response.status}`);
+    try {
+        return await WebAssembly.compileStreaming(response.clone());
+    } catch {
+        // A server that does not say application/wasm, or a browser without streaming.
+        return WebAssembly.compile(await response.arrayBuffer());
+    }
+}
+
+/** Loads the module. @param source its bytes, or a WebAssembly.Module; without it the file beside this one */
+export async function load(source) {
+    if (source === undefined && wasm !== undefined) return;
+    let module = compiled;
+    if (source instanceof WebAssembly.Module) module = source;
+    else if (source instanceof ArrayBuffer || ArrayBuffer.isView(source)) module = await WebAssembly.compile(source);
+    else if (source !== undefined)
+        throw new OutOfRangeError(`init: ${shown(source)} is not the module; an ArrayBuffer, a typed array or a ` +
+            "WebAssembly.Module is accepted");
+    else if (module === undefined) module = await compileFromOwnFile();
+    const instance = await WebAssembly.instantiate(module, {});
+    instance.exports._initialize();
+    compiled = module;
+    wasm = instance.exports;
+    stopped = undefined;
+    shelf = allocate(shelfBytes);
+    shelfUsed = 0;
+    masses = [];
+    for (let name; (name = call("sirop_component_name", [masses.length])) !== undefined;) masses.push(name);
+}
+
+function running() {
+    if (wasm !== undefined) return wasm;
+    throw new GeneralError(stopped === undefined ? "sirop is not loaded yet: await init() first"
+        : `sirop stopped (${stopped}); await init() starts it afresh`);
+}
+
+/** The names of the components, in the order of every array of masses. */
+export function componentNames() {
+    running();
+    return masses;
+}
+
+// --- memory ---------------------------------------------------------------------------------------------------------
+
+/** Runs a piece of the module.  If it stops, its memory is not to be trusted: it is never called again. */
+function run(name, args) {
+    try {
+        return wasm[name](...args);
+    } catch (problem) {
+        wasm = undefined;
+        stopped = `${name}: ${problem.message}`;
+        throw new GeneralError(`sirop stopped in ${name} (${problem.message}), perhaps out of memory; ` +
+            "await init() starts it afresh");
+    }
+}
+
+const shelfBytes = 4096;
+let shelf;      // memory that is always there, for what is small
+let shelfUsed;
+
+function allocate(bytes) {
+    const at = run("malloc", [bytes]) >>> 0;
+    if (at === 0) throw new OutOfMemoryError(`out of memory: ${bytes} bytes more are not to be had`);
+    return at;
+}
+
+/** Pieces of the module's memory for one call.  Views are made when used: the memory may move as it grows. */
+class Call {
+    #pieces = [];
+    #shelfBefore = shelfUsed;
+
+    reserve(bytes) {
+        const rounded = Math.max(8 * Math.ceil(bytes / 8), 8);
+        if (rounded <= shelfBytes - shelfUsed) {
+            shelfUsed += rounded;
+            return shelf + shelfUsed - rounded;
+        }
+        this.#pieces.push(allocate(rounded));
+        return this.#pieces.at(-1);
+    }
+
+    bytes(data, ending = 0) {
+        const at = this.reserve(data.length + ending);
+        const view = new Uint8Array(wasm.memory.buffer, at, data.length + ending);
+        view.set(data);
+        view.fill(0, data.length);
+        return at;
+    }
+
+    numbers(data) {
+        const at = this.reserve(8 * data.length);
+        new Float64Array(wasm.memory.buffer, at, data.length).set(data);
+        return at;
+    }
+
+    release() {
+        shelfUsed = this.#shelfBefore;
+        if (wasm !== undefined) for (const at of this.#pieces) run("free", [at]);
+    }
+}
+
+function textAt(at) {
+    if (at === 0) return undefined;
+    const memory = new Uint8Array(wasm.memory.buffer);
+    return fromUtf8.decode(memory.subarray(at, memory.indexOf(0, at)));
+}
+
+// --- arguments ------------------------------------------------------------------------------------------------------
+
+/** A value as it stands in a message: short, in one line. */
+export function shown(value) {
+    if (typeof value === "string") return JSON.stringify(value.length > 60 ? `${value.slice(0, 60)}...` : value);
+    if (typeof value === "object" && value !== null) return Array.isArray(value) ? "a list" : "an object";
+    return String(value).slice(0, 60);
+}
+
+const units = {celsius: "°C", hpa: "hPa", metres: "m", grams: "g", percent: "%", kelvin: "K"};
+
+function rangeOf(name) {
+    const argument = name === "celsius" ? "temperature_celsius" : name;
+    const call = new Call();
+    try {
+        const at = call.reserve(16);
+        if (run("sirop_accepted_range", [call.bytes(utf8.encode(argument), 1), at]) !== 0) return undefined;
+        const [low, high] = new Float64Array(wasm.memory.buffer, at, 2);
+        return {low, high};
+    } finally {
+        call.release();
+    }
+}
+
+/** "300 to 1100 hPa is accepted" */
+function accepted(name, range = rangeOf(name)) {
+    const unit = units[name.replace(/^.*_/, "")];
+    return range === undefined ? "a number is accepted"
+        : `${range.low} to ${range.high}${unit === undefined ? "" : ` ${unit}`} is accepted`;
+}
+
+function missing(label, range) {
+    return new MissingArgumentError(`${label}: is missing; ${accepted(range)}`);
+}
+
+function numberIn(value, {range, label, preset}) {
+    if (value === undefined && preset !== undefined) return preset;
+    if (value === undefined || value === null) throw missing(label, range);
+    if (typeof value !== "number") throw new OutOfRangeError(`${label}: ${shown(value)} is not a number; ${accepted(range)}`);
+    return value;
+}
+
+function indexIn(value, {label}) {
+    if (value === undefined || value === null)
+        throw new MissingArgumentError(`${label}: is missing; a whole number is accepted`);
+    if (!Number.isInteger(value) || Math.abs(value) > 0x7FFFFFFF)
+        throw new OutOfRangeError(`${label}: ${shown(value)} is not a whole number of 32 bits`);
+    return value;
+}
+
+function textIn(value, {label}) {
+    if (value === undefined || value === null)
+        throw new MissingArgumentError(`${label}: is missing; a text is accepted`);
+    if (typeof value !== "string") throw new UnknownNameError(`${label}: ${shown(value)} is not a text`);
+    if (value.includes("\0")) throw new UnknownNameError(`${label}: ${shown(value)} is not known`);
+    return value;
+}
+
+function isList(value) {
+    return Array.isArray(value) || (ArrayBuffer.isView(value) && !(value instanceof DataView));
+}
+
+/** One mixture: masses in the order of the components, or by their names. */
+function massesIn(value, label) {
+    if (value === undefined || value === null) throw missing(label, "grams");
+    let grams = value;
+    if (typeof value === "object" && !isList(value)) {
+        grams = new Float64Array(masses.length);
+        for (const [name, mass] of Object.entries(value)) {
+            const i = masses.indexOf(name);
+            if (i < 0)
+                throw new UnknownNameError(`${label}.${name}: unknown component; accepted: ${masses.join(", ")}`);
+            grams[i] = numberIn(mass, {range: "grams", label: `${label}.${name}`});
+        }
+    } else if (!isList(value)) {
+        throw new OutOfRangeError(`${label}: ${shown(value)} is not a mixture; an object such as ` +
+            "{sucrose: 60, water: 20} or a list of masses is accepted");
+    }
+    if (grams.length < 1 || grams.length > masses.length)
+        throw new OutOfRangeError(`${label}: has ${grams.length} masses; 1 to ${masses.length} are accepted`);
+    return Float64Array.from(grams, (mass, i) => numberIn(mass, {range: "grams", label: `${label}.${masses[i]}`}));
+}
+
+/** n mixtures: a list of them, or all their masses one after the other. */
+function rowsIn(value, label) {
+    if (value === undefined || value === null) throw missing(label, "grams");
+    if (Array.isArray(value) && typeof value[0] === "object") {
+        const components = masses.length;
+        const all = new Float64Array(value.length * components);
+        value.forEach((one, i) => all.set(massesIn(one, `${label}[${i}]`), i * components));
+        return {n: value.length, components, all};
+    }
+    const {grams, components = masses.length} = isList(value) ? {grams: value} : value;
+    if (!isList(grams))
+        throw new OutOfRangeError(`${label}: ${shown(value)} is not a list of mixtures, nor of their masses`);
+    if (!Number.isInteger(components) || components < 1 || components > masses.length)
+        throw new OutOfRangeError(`${label}.components: ${shown(components)}; 1 to ${masses.length} is accepted`);
+    if (grams.length % components !== 0)
+        throw new OutOfRangeError(`${label}: has ${grams.length} masses; a multiple of ${components} is accepted`);
+    const all = grams instanceof Float64Array ? grams
+        : Float64Array.from(grams, (mass, i) => numberIn(mass, {range: "grams", label: `${label}[${i}]`}));
+    return {n: grams.length / components, components, all};
+}
+
+function numbersIn(value, {range, label}, n) {
+    if (typeof value === "number") return new Float64Array(n).fill(value);
+    if (!isList(value)) return new Float64Array(n).fill(numberIn(value, {range, label}));
+    if (value.length !== n)
+        throw new OutOfRangeError(`${label}: has ${value.length} numbers; ${n} are accepted, or one for all`);
+    if (value instanceof Float64Array) return value;
+    return Float64Array.from(value, (one, i) => numberIn(one, {range, label: `${label}[${i}]`}));
+}
+
+/** Where a number stands that JSON cannot write. */
+function unwritable(value, place) {
+    if (typeof value === "number" && !Number.isFinite(value)) return `${place}: ${value} is not a finite number`;
+    if (typeof value === "bigint") return `${place}: ${value}n is not a number of JSON`;
+    if (typeof value !== "object" || value === null) return undefined;
+    for (const [key, inner] of Object.entries(value)) {
+        const here = Array.isArray(value) ? `${place}[${key}]` : place === "" ? key : `${place}.${key}`;
+        const fault = unwritable(inner, here);
+        if (fault !== undefined) return fault;
+    }
+    return undefined;
+}
+
+function jsonIn(value, {label}) {
+    if (typeof value === "string") return value;
+    if (value === undefined || value === null)
+        throw new MissingArgumentError(`${label}: is missing; an object, or its text in JSON, is accepted`);
+    if (typeof value !== "object") throw new BatchRefusedError(`${label}: is ${shown(value)}; an object is accepted`);
+    let fault;
+    try {
+        fault = unwritable(value, "");
+        if (fault === undefined) return JSON.stringify(value);
+    } catch (problem) {
+        fault = `${label}: cannot be written as JSON (${problem.message.split("\n")[0]})`;
+    }
+    throw new BatchRefusedError(fault);
+}
+
+/** What stands for a thing in the module's memory: a batch that is put together, or an answer. */
+class Handle {
+    #at;
+    #kind;
+    #home = wasm;
+
+    constructor(kind, at) {
+        this.#kind = kind;
+        this.#at = at;
+        forgotten.register(this, {kind, at, home: wasm}, this);
+    }
+
+    static addressOf(handle, {kind, label}) {
+        if (handle === undefined || handle === null) throw new MissingArgumentError(`${label}: is missing`);
+        if (!(handle instanceof Handle) || handle.#kind !== kind)
+            throw new OutOfRangeError(`${label}: ${shown(handle)} is not ${kind === "batch" ? "a batch of batchNew or " +
+                "batchRead" : "an answer of batchPredict"}`);
+        if (handle.#at === 0) throw new MissingArgumentError(`${label}: has been freed`);
+        if (handle.#home !== wasm) throw new GeneralError(`${label}: was lost when sirop was loaded again`);
+        return handle.#at;
+    }
+
+    static free(handle, take) {
+        if (handle === undefined || handle === null) return;
+        if (handle instanceof Handle && (handle.#at === 0 || handle.#home !== wasm)) return;
+        run(`sirop_${take.kind}_free`, [Handle.addressOf(handle, take)]);
+        handle.#at = 0;
+        forgotten.unregister(handle);
+    }
+}
+
+/** Frees what a program has forgotten, some time. */
+const forgotten = new FinalizationRegistry(({kind, at, home}) => {
+    if (home === wasm) run(`sirop_${kind}_free`, [at]);
+});
+
+// --- results --------------------------------------------------------------------------------------------------------
+
+function estimateAt(at) {
+    const [value, low, high] = new Float64Array(wasm.memory.buffer, at, 3);
+    const [status] = new Int32Array(wasm.memory.buffer, at + 24, 1);
+    return {value, low, high, status, extrapolated: status > 0};
+}
+
+function estimatesAt(at, n) {
+    const numbers = new Float64Array(wasm.memory.buffer, at, 4 * n);
+    const whole = new Int32Array(wasm.memory.buffer, at, 8 * n);
+    const column = (k) => Float64Array.from({length: n}, (_, i) => numbers[4 * i + k]);
+    return {value: column(0), low: column(1), high: column(2),
+        status: Int32Array.from({length: n}, (_, i) => whole[8 * i + 6])};
+}
+
+const grainingBytes = 120;
+
+function grainingAt(at) {
+    const [, status, risk] = new Int32Array(wasm.memory.buffer, at, 3);
+    return {
+        risk,
+        sucroseSupersaturation: estimateAt(at + 16),
+        lactoseSupersaturation: estimateAt(at + 48),
+        crystallizablePercent: estimateAt(at + 80),
+        hinderingPercent: new Float64Array(wasm.memory.buffer, at + 112, 1)[0],
+        status,
+        extrapolated: status > 0,
+    };
+}
+
+function massesAt(at) {
+    const grams = {};
+    new Float64Array(wasm.memory.buffer, at, masses.length).forEach((mass, i) => {
+        if (mass !== 0) grams[masses[i]] = mass;
+    });
+    return grams;
+}
+
+/** Room for a result: what the function gets for it, and how it is read afterwards. */
+function roomFor({kind}, memory, n) {
+    const size = {number: 8, whole: 4, range: 16, estimate: 32, estimates: 32 * n, graining: grainingBytes,
+        masses: 8 * masses.length, batch: 4, answer: 4}[kind];
+    const at = memory.reserve(size);
+    const numbers = (count) => new Float64Array(wasm.memory.buffer, at, count);
+    switch (kind) {
+    case "number": return {raw: [at], read: () => numbers(1)[0]};
+    case "whole": return {raw: [at], read: () => new Int32Array(wasm.memory.buffer, at, 1)[0]};
+    case "range": return {raw: [at], read: () => ({low: numbers(2)[0], high: numbers(2)[1]})};
+    case "estimate": return {raw: [at], read: () => estimateAt(at)};
+    case "estimates": return {raw: [at], read: () => estimatesAt(at, n)};
+    case "graining":
+        new Uint32Array(wasm.memory.buffer, at, 1)[0] = grainingBytes;
+        return {raw: [at], read: () => grainingAt(at)};
+    case "masses": return {raw: [at, masses.length], read: () => massesAt(at)};
+    default:
+        // A handle.  The one of a refused text holds the reason.
+        new Uint32Array(wasm.memory.buffer, at, 1)[0] = 0;
+        return {raw: [at], read: () => {
+            const [made] = new Uint32Array(wasm.memory.buffer, at, 1);
+            return made === 0 ? undefined : new Handle(kind, made);
+        }};
+    }
+}
+
+// --- what is wrong --------------------------------------------------------------------------------------------------
+
+const lists = {property: "properties()", ingredient: "ingredients()", conversion: "conversions()",
+    table: "stageTables()", stage: "stageTables()"};
+
+function meaningOf(status) {
+    return textAt(run("sirop_status_text", [status]) >>> 0);
+}
+
+/** Names the argument that is outside its range, if one is. */
+function outside(takes, values) {
+    const property = takes[0]?.name === "property" ? values[0] : undefined;
+    for (const [i, {kind, name, range, label}] of takes.entries()) {
+        if (kind !== "number" && kind !== "masses") continue;
+        const within = name === "celsius" && property !== undefined ? call("sirop_property_range", [property]).celsius
+            : rangeOf(range);
+        const given = kind === "number" ? [values[i]] : [...values[i]];
+        if (within !== undefined && !(kind === "number" && within.low === within.high)) {
+            const k = given.findIndex((x) => !(x >= within.low && x <= within.high));
+            if (k >= 0)
+                return `${label}${kind === "masses" ? `.${masses[k]}` : ""}: ${given[k]} is outside the accepted range, ` +
+                    accepted(range, within).replace(" is accepted", "");
+        }
+        if (kind === "masses" && !given.some((x) => x > 0))
+            return `${label}: all are 0; at least one mass above 0 is accepted`;
+    }
+    return undefined;
+}
+
+/** What is wrong with the arguments, in a sentence. */
+function problem(status, name, takes, values) {
+    // A batch says itself why it refused a call.
+    if (takes[0]?.kind === "batch") {
+        const reason = textAt(run("sirop_batch_refusal", [Handle.addressOf(values[0], takes[0])]) >>> 0);
+        if (reason !== "") return reason;
+    }
+    if (status === -2) {
+        const found = outside(takes, values);
+        if (found !== undefined) return found;
+    }
+    if (status === -3) {
+        const given = takes.flatMap(({kind, label}, i) =>
+            kind.startsWith("text") && values[i] !== undefined ? [`${label}: ${shown(values[i])}`] : []);
+        const where = [...new Set(takes.flatMap(({name: argument}) => lists[argument] ?? []))];
+        return `${given.join(", ") || publicName(name)} is not known` +
+            (where.length === 0 ? "" : `; ${where.join(" and ")} lists what is`);
+    }
+    const numbers = takes.flatMap(({kind, label}, i) =>
+        kind === "number" || kind === "index" ? [`${label} ${values[i]}`] : []);
+    return `${publicName(name)}: ${meaningOf(status)}${numbers.length === 0 ? "" : ` (${numbers.join(", ")})`}`;
+}
+
+/** The reason that a refused text's handle holds; the handle is not needed any more. */
+function reasonOf(handle) {
+    const take = {kind: "batch", label: "batch"};
+    const reason = textAt(run("sirop_batch_refusal", [Handle.addressOf(handle, take)]) >>> 0);
+    Handle.free(handle, take);
+    return reason;
+}
+
+// --- calls ----------------------------------------------------------------------------------------------------------
+
+const expectedBytes = 65536;  // ample for the usual answer
+
+/** Takes one argument: its value as it was understood, and what the function gets for it. */
+function take(argument, value, memory, n) {
+    switch (argument.kind) {
+    case "number": {
+        const number = numberIn(value, argument);
+        return {value: number, raw: [number]};
+    }
+    case "index": {
+        const index = indexIn(value, argument);
+        return {value: index, raw: [index]};
+    }
+    case "text?":
+        if (value === undefined || value === null) return {value: undefined, raw: [0]};
+        // falls through
+    case "text": {
+        const text = textIn(value, argument);
+        return {value: text, raw: [memory.bytes(utf8.encode(text), 1)]};
+    }
+    case "json": {
+        const text = jsonIn(value, argument);
+        const bytes = utf8.encode(text);
+        return {value: text, raw: [memory.bytes(bytes), bytes.length]};
+    }
+    case "masses": {
+        const grams = massesIn(value, argument.label);
+        return {value: grams, raw: [memory.numbers(grams), grams.length]};
+    }
+    case "rows": {
+        const rows = rowsIn(value, argument.label);
+        return {value: rows, raw: [rows.n, memory.numbers(rows.all), rows.components]};
+    }
+    case "numbers": {
+        const numbers = numbersIn(value, argument, n);
+        return {value: numbers, raw: [memory.numbers(numbers)]};
+    }
+    default:
+        return {value, raw: [Handle.addressOf(value, argument)]};
+    }
+}
+
+/** Calls a function of the table with its arguments, in their order, and gives what the table says. */
+export function call(name, args) {
+    running();
+    const {takes, gives} = signature(name);
+    const [first] = gives;
+    if (first.kind === "nothing") return Handle.free(args[0], takes[0]);
+    const memory = new Call();
+    try {
+        const values = [];
+        const raw = [];
+        let n = 0;
+        for (const [i, argument] of takes.entries()) {
+            const taken = take(argument, args[i], memory, n);
+            if (argument.kind === "rows") n = taken.value.n;
+            values.push(taken.value);
+            raw.push(...taken.raw);
+        }
+        if (first.kind === "written") return written(name, takes, values, raw, memory);
+
+        const rooms = gives.filter(({kind}) => kind !== "text" && kind !== "done").map((one) => roomFor(one, memory, n));
+        const returned = run(name, [...raw, ...rooms.flatMap((room) => room.raw)]);
+        if (first.kind === "text") {
+            const text = textAt(returned >>> 0);
+            if (gives.length === 1 || text === undefined) return text;
+            return Object.fromEntries([[first.label, text], ...rooms.map((room, i) => [gives[i + 1].label, room.read()])]);
+        }
+        const results = rooms.map((room) => room.read());
+        const result = results.length === 1 ? results[0]
+            : results.length === 0 ? undefined
+            : Object.fromEntries(gives.map(({label}, i) => [label, results[i]]));
+        // An array goes on after an element that fails, and graining without the one of two sugars; each part carries
+        // its status.
+        const goesOn = first.kind === "estimates" ? returned !== -3 && result.status.includes(returned)
+            : first.kind === "graining" && result.risk >= 0;
+        if (returned < 0 && !goesOn) {
+            const reason = result instanceof Handle ? reasonOf(result) : "";
+            throw errorOf(returned, reason !== "" ? reason : problem(returned, name, takes, values));
+        }
+        if (returned > 0) tell(name, result);
+        return result;
+    } finally {
+        memory.release();
+    }
+}
+
+function written(name, takes, values, raw, memory) {
+    const needed = memory.reserve(4);
+    let bytes = expectedBytes;
+    for (;;) {
+        const out = memory.reserve(bytes);
+        const status = run(name, [...raw, out, bytes, needed]);
+        const [size] = new Uint32Array(wasm.memory.buffer, needed, 1);
+        if (status === -4 && size > bytes) {
+            bytes = size;
+            continue;
+        }
+        const text = size === 0 ? "" : fromUtf8.decode(new Uint8Array(wasm.memory.buffer, out, size - 1));
+        if (status < 0)
+            throw errorOf(status, status === -5 && text !== "" ? text : problem(status, name, takes, values));
+        if (status > 0) tell(name, text);
+        return text;
+    }
+}
+
+// --- extrapolation --------------------------------------------------------------------------------------------------
+
+let hook;
+
+/** A function that is told of each extrapolated result: hook(name, result).  undefined takes it away. */
+export function onExtrapolated(listener) {
+    if (listener !== undefined && listener !== null && typeof listener !== "function")
+        throw new OutOfRangeError(`listener: ${shown(listener)} is not a function`);
+    hook = listener ?? undefined;
+}
+
+function tell(name, result) {
+    hook?.(publicName(name), result);
+}
+
+/** The public JavaScript function of a C function. */
+export function bind(name) {
+    const {takes} = signature(name);
+    const bound = (...args) => call(name, args);
+    Object.defineProperty(bound, "name", {value: publicName(name)});
+    Object.defineProperty(bound, "length", {value: takes.length});
+    return bound;
+}

@@ -1,0 +1,223 @@
+// What a program relies on: the worked example, arrays, extrapolation, catalogue, many calls.
+import assert from "node:assert/strict";
+import {readFileSync} from "node:fs";
+import {createRequire} from "node:module";
+import test from "node:test";
+import {pathToFileURL} from "node:url";
+import * as sirop from "sirop";
+import {bytes, withMostPages} from "./limited.js";
+
+await sirop.init();
+
+const sauce = {
+    sirop_batch: 1,
+    title: "Caramel sauce (invented)",
+    pan: [{ingredient: "white sugar", grams: 250}, {ingredient: "heavy cream 36 %", grams: 300}],
+    cook: {to_celsius: 107, altitude_metres: 350},
+};
+
+test("object, text and bytes of the module lead to the same answer", async () => {
+    const answer = sirop.predict(sauce);
+    assert.deepEqual(sirop.predict(JSON.stringify(sauce)), answer);
+    assert.equal(answer.title, "Caramel sauce (invented)");
+    assert.equal(typeof answer.cooked.water_percent, "number");
+    assert.ok(answer.cooked.water_percent_low < answer.cooked.water_percent);
+    assert.ok(answer.cautions.some((line) => line.includes("burn")));
+    for (const source of [bytes, bytes.buffer.slice(bytes.byteOffset, bytes.byteOffset + bytes.length),
+        new WebAssembly.Module(bytes)]) {
+        assert.match(await sirop.init(source), /^\d+\.\d+\.\d+$/);
+        assert.deepEqual(sirop.predict(sauce), answer);
+    }
+});
+
+test("the report is for a cook, and takes a table", () => {
+    assert.match(sirop.report(sauce), /IN THE PAN[\s\S]*WHAT TO WATCH/);
+    assert.match(sirop.report(sauce, {table: "us 1918"}), /table "us 1918"/);
+});
+
+test("a title of any letters comes back", () => {
+    for (const title of ["Sirop de fleurs séchées", "糖", "\u{1F36F} \"honey\"", "", "x".repeat(200000)])
+        assert.equal(sirop.predict({...sauce, title}).title, title);
+});
+
+test("masses by name, in a list and in a typed array are the same mixture", () => {
+    const byName = sirop.boilingPointCelsius({sucrose: 60, water: 20}, 1000);
+    assert.deepEqual(sirop.boilingPointCelsius([20, 60], 1000), byName);
+    assert.deepEqual(sirop.boilingPointCelsius(new Float64Array([20, 60, 0]), 1000), byName);
+    assert.ok(byName.low < byName.value && byName.value < byName.high);
+    assert.equal(sirop.components()[1], "sucrose");
+});
+
+test("arrays give the scalar results, also where one fails and many megabytes are asked", () => {
+    const n = 20000;
+    const grams = new Float64Array(2 * n);
+    const celsius = new Float64Array(n);
+    for (let i = 0; i < n; ++i) {
+        grams[2 * i] = 20 + i % 50;
+        grams[2 * i + 1] = 60;
+        celsius[i] = i % 100;
+    }
+    grams[1] = -1;
+    const all = sirop.waterActivityN({grams, components: 2}, celsius);
+    for (const column of [all.value, all.low, all.high]) assert.ok(column instanceof Float64Array);
+    assert.ok(all.status instanceof Int32Array);
+    assert.equal(all.status[0], -2);
+    assert.ok(Number.isNaN(all.value[0]) && Number.isNaN(all.low[0]) && Number.isNaN(all.high[0]));
+    for (const i of [1, 49, 12345, n - 1]) {
+        const one = sirop.waterActivity([grams[2 * i], grams[2 * i + 1]], celsius[i]);
+        assert.deepEqual([all.value[i], all.low[i], all.high[i], all.status[i]],
+            [one.value, one.low, one.high, one.status]);
+    }
+    const rows = sirop.freezingPointCelsiusN([{water: 80, sucrose: 20}, {water: 60, glucose: 40}]);
+    assert.equal(rows.value[1], sirop.freezingPointCelsius({water: 60, glucose: 40}).value);
+    assert.equal(sirop.freezingPointCelsiusN([]).value.length, 0);
+});
+
+test("an extrapolated result says so, and the listener is told", () => {
+    const told = [];
+    sirop.onExtrapolated((name, result) => told.push([name, result]));
+    try {
+        const dry = sirop.property("viscosity_pa_s", {sucrose: 90, water: 10}, 20);
+        assert.equal(dry.extrapolated, true);
+        assert.deepEqual(told, [["propertyEstimate", dry]]);
+        assert.equal(sirop.property("viscosity_pa_s", {sucrose: 40, water: 60}, 20).extrapolated, false);
+        assert.equal(told.length, 1);
+        assert.equal(sirop.predict(sauce).extrapolated, true);
+        assert.deepEqual(told.map(([name]) => name), ["propertyEstimate", "predictJson"]);
+    } finally {
+        sirop.onExtrapolated(undefined);
+    }
+    sirop.property("viscosity_pa_s", {sucrose: 90, water: 10}, 20);
+    assert.equal(told.length, 2);
+});
+
+test("each property is described and can be asked", () => {
+    const list = sirop.properties();
+    assert.ok(list.length >= 20);
+    for (const {name, unit, source, uncertainty, celsius, fittedSolidsPercent} of list) {
+        for (const text of [name, unit, source, uncertainty]) assert.ok(text.length > 0, name);
+        assert.ok(fittedSolidsPercent >= 0 && fittedSolidsPercent <= 100, name);
+        assert.ok(celsius === undefined || celsius.low < celsius.high, name);
+        const dilute = {sucrose: 30, water: 70};
+        try {
+            const at = celsius === undefined ? undefined : 20;
+            assert.ok(Number.isFinite(sirop.property(name, dilute, at).value), name);
+        } catch (problem) {
+            assert.ok(problem instanceof sirop.ImpossibleError, `${name}: ${problem.message}`);
+        }
+    }
+});
+
+test("the lists: pantry, conversions, stage tables, words, limits of growth", () => {
+    const pantry = sirop.ingredients();
+    assert.ok(pantry.length >= 60);
+    for (const {name, gramsIn100, source} of pantry) {
+        const sum = Object.values(gramsIn100).reduce((a, b) => a + b, 0);
+        assert.ok(Math.abs(sum - 100) < 0.1 && source.length > 0, name);
+    }
+    assert.ok(sirop.conversions().includes("celsius_to_fahrenheit"));
+    assert.equal(sirop.convert("celsius_to_fahrenheit", 100), 212);
+    const tables = sirop.stageTables();
+    assert.equal(tables[0].name, "us 2004");
+    for (const {name, source, stages} of tables) {
+        assert.ok(source.length > 0 && stages.length > 3, name);
+        for (const {celsius} of stages) assert.ok(celsius.low <= celsius.high, name);
+    }
+    const words = sirop.setWords();
+    assert.deepEqual([words[0].word, words.at(-1).word], ["thin", "glassy"]);
+    for (const [i, {firmnessPaS, meaning}] of words.entries()) {
+        assert.ok(meaning.length > 0);
+        assert.equal(sirop.setWordOf(firmnessPaS.low), i);
+    }
+    const limits = sirop.growthLimits().map(({waterActivity}) => waterActivity);
+    assert.ok(limits.length > 3);
+    assert.deepEqual(limits, [...limits].sort((a, b) => b - a));
+});
+
+test("graining and layers", () => {
+    const graining = sirop.grainingAt({sucrose: 75, water: 25}, 20);
+    assert.equal(graining.risk, 3);
+    assert.ok(graining.sucroseSupersaturation.value > 1.3);
+    const {waterActivity, waterGainedGrams} =
+        sirop.layersAtEquilibrium([{water: 20, sucrose: 80}, {water: 60, sucrose: 40}], 20);
+    assert.ok(waterActivity.value > 0.8 && waterActivity.value < 1);
+    assert.ok(waterGainedGrams.value[0] > 0 && Math.abs(waterGainedGrams.value[0] + waterGainedGrams.value[1]) < 1e-9);
+});
+
+test("a question is answered, and its prediction is the main job's", () => {
+    const question = {sirop_question: 1, ask: "cook_for", batch: sauce, wanted: {water_percent: 15}};
+    const reply = sirop.ask(question);
+    assert.equal(reply.ask, "cook_for");
+    const to = reply.answer.thermometer_celsius;
+    const {extrapolated, ...answer} = sirop.predict({...sauce, cook: {...sauce.cook, to_celsius: to}});
+    assert.ok(Math.abs(answer.finished.water_percent - 15) < 1e-6);
+    assert.equal(reply.prediction.finished.water_percent, answer.finished.water_percent);
+    assert.ok(reply.cautions.length > 0 && extrapolated === (answer.status !== "fine"));
+    assert.deepEqual(JSON.parse(sirop.askJson(JSON.stringify(question))).answer, reply.answer);
+    assert.match(sirop.askReport(question), /QUESTION[\s\S]*ANSWER[\s\S]*WHAT TO WATCH/);
+});
+
+test("a batch by calls is the batch by text", () => {
+    const batch = sirop.batchNew();
+    sirop.batchAdd(batch, sirop.place.pan, "white sugar", 250);
+    sirop.batchAdd(batch, sirop.place.pan, "heavy cream 36 %", 300);
+    sirop.batchSet(batch, "thermometer_celsius", 107);
+    sirop.batchSet(batch, "pressure_hpa", sirop.pressureAtAltitudeHpa(350));
+    const read = sirop.batchRead(sauce);
+    const expected = sirop.predict(sauce);
+    for (const one of [batch, read]) {
+        const answer = sirop.batchPredict(one);
+        assert.ok(Math.abs(sirop.answerNumber(answer, "cooked.water_percent") - expected.cooked.water_percent) < 1e-9);
+        assert.equal(sirop.answerText(answer, "set.word"), expected.set.word);
+        assert.equal(sirop.answerText(answer, "cautions.0"), expected.cautions[0]);
+        sirop.answerFree(answer);
+        sirop.answerFree(answer);  // once more does nothing
+    }
+    sirop.batchFree(batch);
+    sirop.batchFree(undefined);
+    assert.equal(sirop.batchRefusal(read), "");
+});
+
+test("many calls do not use up the memory", async () => {
+    // 2.5 MB: what one call takes, and not what ten would leave behind.
+    await sirop.init(withMostPages(40));
+    const big = new Float64Array(27 * 3000).fill(1);
+    for (let i = 0; i < 60; ++i) {
+        assert.equal(sirop.freezingPointCelsiusN(big).status.length, 3000);
+        assert.throws(() => sirop.waterActivityN(big, [20]), sirop.OutOfRangeError);
+        sirop.predict(sauce);
+        sirop.report(sauce);
+        const batch = sirop.batchRead({...sauce, title: "x".repeat(50000)});
+        const answer = sirop.batchPredict(batch);
+        sirop.answerText(answer, "");
+        sirop.answerFree(answer);
+        sirop.batchFree(batch);
+        assert.throws(() => sirop.batchRead(`{"${"x".repeat(50000)}`), sirop.BatchRefusedError);
+        assert.throws(() => sirop.predict("{"), sirop.BatchRefusedError);
+        assert.throws(() => sirop.predict({...sauce, title: "x".repeat(100000)}, {table: "none"}), sirop.UnknownNameError);
+        assert.throws(() => sirop.waterActivity(new Float64Array(20).fill(-1), 20), sirop.OutOfRangeError);
+    }
+    await sirop.init(bytes);
+});
+
+test("every key of an answer has a type", () => {
+    const beside = pathToFileURL(createRequire(import.meta.url).resolve("sirop/sirop.wasm"));
+    const types = readFileSync(new URL("index.d.ts", beside), "utf8");
+    const answerType = types.slice(types.indexOf("type WithRange"), types.indexOf("interface PredictOptions"));
+    let seen = 0;
+    const look = (value, place) => {
+        if (Array.isArray(value)) value.forEach((one) => look(one, `${place}[]`));
+        else if (typeof value === "object" && value !== null) {
+            for (const [key, inner] of Object.entries(value)) {
+                const plain = `${key.replace(/_(low|high)$/, "")}`;
+                assert.match(answerType, new RegExp(`\\b${plain}\\b`), `${place}.${key}`);
+                ++seen;
+                look(inner, `${place}.${key}`);
+            }
+        }
+    };
+    for (const change of [{}, {off_heat: [{ingredient: "butter, unsalted", grams: 30}], serve: {celsius: -5},
+        neighbours: [{ingredient: "mango puree", grams: 50}]}])
+        look(sirop.predict({...sauce, ...change}), "answer");
+    assert.ok(seen > 100);
+});

@@ -1,0 +1,157 @@
+"""Made by make_generated.py from sirop.h: the functions of the C API and its status codes."""
+
+FUNCTIONS = {
+    "sirop_version":
+        "const char* sirop_version(void)",
+    "sirop_status_text":
+        "const char* sirop_status_text(int32_t status)",
+    "sirop_component_name":
+        "const char* sirop_component_name(int32_t component)",
+    "sirop_accepted_range":
+        "int32_t sirop_accepted_range(const char* argument, sirop_range* range)",
+    "sirop_pressure_at_altitude_hpa":
+        "int32_t sirop_pressure_at_altitude_hpa(double altitude_metres, double* pressure_hpa)",
+    "sirop_pressure_from_boiling_water_hpa":
+        "int32_t sirop_pressure_from_boiling_water_hpa(double water_boils_celsius, double* pressure_hpa)",
+    "sirop_water_boils_celsius":
+        "int32_t sirop_water_boils_celsius(double pressure_hpa, double* celsius)",
+    "sirop_boiling_point_celsius":
+        "int32_t sirop_boiling_point_celsius(const double* grams, size_t components, double pressure_hpa, "
+        "sirop_estimate* celsius)",
+    "sirop_water_at_boil_grams":
+        "int32_t sirop_water_at_boil_grams(const double* grams, size_t components, double celsius, double "
+        "pressure_hpa, sirop_estimate* water_grams)",
+    "sirop_water_activity":
+        "int32_t sirop_water_activity(const double* grams, size_t components, double celsius, sirop_estimate* "
+        "activity)",
+    "sirop_freezing_point_celsius":
+        "int32_t sirop_freezing_point_celsius(const double* grams, size_t components, sirop_estimate* "
+        "celsius)",
+    "sirop_boiling_point_celsius_n":
+        "int32_t sirop_boiling_point_celsius_n(size_t n, const double* grams, size_t components, const "
+        "double* pressure_hpa, sirop_estimate* celsius)",
+    "sirop_water_at_boil_grams_n":
+        "int32_t sirop_water_at_boil_grams_n(size_t n, const double* grams, size_t components, const double* "
+        "celsius, const double* pressure_hpa, sirop_estimate* water_grams)",
+    "sirop_water_activity_n":
+        "int32_t sirop_water_activity_n(size_t n, const double* grams, size_t components, const double* "
+        "celsius, sirop_estimate* activity)",
+    "sirop_freezing_point_celsius_n":
+        "int32_t sirop_freezing_point_celsius_n(size_t n, const double* grams, size_t components, "
+        "sirop_estimate* celsius)",
+    "sirop_property_name":
+        "const char* sirop_property_name(int32_t index)",
+    "sirop_property_unit":
+        "const char* sirop_property_unit(const char* property)",
+    "sirop_property_source":
+        "const char* sirop_property_source(const char* property)",
+    "sirop_property_uncertainty":
+        "const char* sirop_property_uncertainty(const char* property)",
+    "sirop_property_range":
+        "int32_t sirop_property_range(const char* property, sirop_range* celsius, double* "
+        "fitted_solids_percent)",
+    "sirop_property_estimate":
+        "int32_t sirop_property_estimate(const char* property, const double* grams, size_t components, double "
+        "celsius, double pressure_hpa, sirop_estimate* result)",
+    "sirop_property_estimate_n":
+        "int32_t sirop_property_estimate_n(const char* property, size_t n, const double* grams, size_t "
+        "components, const double* celsius, const double* pressure_hpa, sirop_estimate* results)",
+    "sirop_conversion_name":
+        "const char* sirop_conversion_name(int32_t index)",
+    "sirop_convert":
+        "int32_t sirop_convert(const char* conversion, double value, double* result)",
+    "sirop_ingredient_name":
+        "const char* sirop_ingredient_name(int32_t index)",
+    "sirop_ingredient_source":
+        "const char* sirop_ingredient_source(const char* ingredient)",
+    "sirop_ingredient_estimate":
+        "const char* sirop_ingredient_estimate(const char* ingredient)",
+    "sirop_ingredient_grams":
+        "int32_t sirop_ingredient_grams(const char* ingredient, double* grams, size_t components)",
+    "sirop_glucose_syrup_grams":
+        "int32_t sirop_glucose_syrup_grams(double dextrose_equivalent, double solids_percent, double* grams, "
+        "size_t components)",
+    "sirop_stage_table_name":
+        "const char* sirop_stage_table_name(int32_t index)",
+    "sirop_stage_table_source":
+        "const char* sirop_stage_table_source(const char* table)",
+    "sirop_stage_name":
+        "const char* sirop_stage_name(const char* table, int32_t index)",
+    "sirop_stage_range_celsius":
+        "int32_t sirop_stage_range_celsius(const char* table, const char* stage, sirop_range* celsius)",
+    "sirop_stage_of_temperature":
+        "int32_t sirop_stage_of_temperature(const char* table, double celsius, double pressure_hpa, char* "
+        "out, size_t out_bytes, size_t* needed_bytes)",
+    "sirop_stage_of_mixture":
+        "int32_t sirop_stage_of_mixture(const char* table, const double* grams, size_t components, char* out, "
+        "size_t out_bytes, size_t* needed_bytes)",
+    "sirop_celsius_for_stage":
+        "int32_t sirop_celsius_for_stage(const char* table, const char* stage, const double* grams, size_t "
+        "components, double pressure_hpa, sirop_range* celsius)",
+    "sirop_set_word":
+        "const char* sirop_set_word(int32_t index)",
+    "sirop_set_word_meaning":
+        "const char* sirop_set_word_meaning(int32_t index)",
+    "sirop_set_word_firmness_pa_s":
+        "int32_t sirop_set_word_firmness_pa_s(int32_t index, sirop_range* firmness_pa_s)",
+    "sirop_set_word_of":
+        "int32_t sirop_set_word_of(double firmness_pa_s, int32_t* index)",
+    "sirop_graining_at":
+        "int32_t sirop_graining_at(const double* grams, size_t components, double celsius, sirop_graining* "
+        "result)",
+    "sirop_layers_at_equilibrium":
+        "int32_t sirop_layers_at_equilibrium(size_t layers, const double* grams, size_t components, double "
+        "celsius, sirop_estimate* water_activity, sirop_estimate* water_gained_grams)",
+    "sirop_growth_limit":
+        "const char* sirop_growth_limit(int32_t index, double* water_activity)",
+    "sirop_predict_json":
+        "int32_t sirop_predict_json(const char* batch, size_t batch_bytes, const char* table, char* out, "
+        "size_t out_bytes, size_t* needed_bytes)",
+    "sirop_predict_report":
+        "int32_t sirop_predict_report(const char* batch, size_t batch_bytes, const char* table, char* out, "
+        "size_t out_bytes, size_t* needed_bytes)",
+    "sirop_ask_json":
+        "int32_t sirop_ask_json(const char* question, size_t question_bytes, char* out, size_t out_bytes, "
+        "size_t* needed_bytes)",
+    "sirop_ask_report":
+        "int32_t sirop_ask_report(const char* question, size_t question_bytes, char* out, size_t out_bytes, "
+        "size_t* needed_bytes)",
+    "sirop_batch_new":
+        "int32_t sirop_batch_new(sirop_batch** batch)",
+    "sirop_batch_read":
+        "int32_t sirop_batch_read(const char* text, size_t text_bytes, sirop_batch** batch)",
+    "sirop_batch_free":
+        "void sirop_batch_free(sirop_batch* batch)",
+    "sirop_batch_add":
+        "int32_t sirop_batch_add(sirop_batch* batch, int32_t where, const char* ingredient, double grams, "
+        "double celsius)",
+    "sirop_batch_add_mixture":
+        "int32_t sirop_batch_add_mixture(sirop_batch* batch, int32_t where, const char* name, const double* "
+        "grams, size_t components, double celsius)",
+    "sirop_batch_set":
+        "int32_t sirop_batch_set(sirop_batch* batch, const char* field, double value)",
+    "sirop_batch_refusal":
+        "const char* sirop_batch_refusal(const sirop_batch* batch)",
+    "sirop_batch_predict":
+        "int32_t sirop_batch_predict(sirop_batch* batch, const char* table, sirop_answer** answer)",
+    "sirop_answer_free":
+        "void sirop_answer_free(sirop_answer* answer)",
+    "sirop_answer_number":
+        "int32_t sirop_answer_number(const sirop_answer* answer, const char* key, double* value)",
+    "sirop_answer_text":
+        "int32_t sirop_answer_text(const sirop_answer* answer, const char* key, char* out, size_t out_bytes, "
+        "size_t* needed_bytes)",
+}
+
+CODES = {
+    "OK": 0,
+    "EXTRAPOLATED": 1,
+    "E_GENERAL": -1,
+    "E_RANGE": -2,
+    "E_NAME": -3,
+    "E_BUFFER": -4,
+    "E_BATCH": -5,
+    "E_NULL": -6,
+    "E_MEMORY": -7,
+    "E_IMPOSSIBLE": -8,
+}

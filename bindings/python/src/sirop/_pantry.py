@@ -1,0 +1,94 @@
+"""Conversions of a scale, and the ingredients of the pantry."""
+
+from __future__ import annotations
+
+import ctypes
+from dataclasses import dataclass
+from typing import Dict, Optional, Tuple
+
+from ._calls import E_NAME, E_RANGE, check, int32, listed, name_bytes, number, text_or_none, unknown
+from ._catalogue import COMPONENTS
+from ._errors import RangeError
+from ._library import library
+
+
+def conversion_name(index: int) -> Optional[str]:
+    """The names of the conversions, from 0 on; None after the last."""
+    return text_or_none(library.sirop_conversion_name(int32("index", index)))
+
+
+def conversions() -> Tuple[str, ...]:
+    """The names of all conversions, such as "brix_to_density_kg_m3"."""
+    return listed(conversion_name)
+
+
+def convert(conversion: str, value: float) -> float:
+    """Converts a number of one scale to another; the name of the conversion carries both units.
+
+    Of plain sucrose at 20 °C where a concentration is meant."""
+    value, result = number("value", value), ctypes.c_double()
+    status = library.sirop_convert(name_bytes("conversion", conversion), value, ctypes.byref(result))
+    if status == E_NAME:
+        raise unknown("conversion", conversion, conversions())
+    if status == E_RANGE:
+        raise RangeError(f"value: {value!r} is outside the range of {conversion}")
+    check(status, "convert", {"value": value})
+    return result.value
+
+
+@dataclass(frozen=True)
+class Ingredient:
+    """A row of the pantry: where its composition comes from, and what in it is an estimate ("" if nothing)."""
+
+    name: str
+    source: str
+    estimate: str
+    #: the components that it holds, as the mixture functions take them
+    per_100_g: Dict[str, float]
+
+
+def ingredient_name(index: int) -> Optional[str]:
+    """The names of the pantry, from 0 on; None after the last."""
+    return text_or_none(library.sirop_ingredient_name(int32("index", index)))
+
+
+def ingredient_text(c_function, ingredient):
+    found = c_function(name_bytes("ingredient", ingredient))
+    if found is None:
+        raise unknown("ingredient", ingredient, listed(ingredient_name))
+    return found.decode()
+
+
+def ingredient_source(ingredient: str) -> str:
+    """Where the composition of an ingredient comes from."""
+    return ingredient_text(library.sirop_ingredient_source, ingredient)
+
+
+def ingredient_estimate(ingredient: str) -> str:
+    """What in the composition of an ingredient is an estimate; "" if nothing."""
+    return ingredient_text(library.sirop_ingredient_estimate, ingredient)
+
+
+def ingredient_grams(ingredient: str) -> Dict[str, float]:
+    """The grams of each component in 100 g of an ingredient, those of which it has none left out."""
+    grams = (ctypes.c_double * len(COMPONENTS))()
+    status = library.sirop_ingredient_grams(name_bytes("ingredient", ingredient), grams, len(grams))
+    if status == E_NAME:
+        raise unknown("ingredient", ingredient, listed(ingredient_name))
+    check(status, "ingredient_grams", {})
+    return {name: mass for name, mass in zip(COMPONENTS, grams) if mass}
+
+
+def glucose_syrup_grams(dextrose_equivalent: float, solids_percent: float = 80.0) -> Dict[str, float]:
+    """The grams of each component in 100 g of a glucose syrup between the tabulated ones."""
+    arguments = {"dextrose_equivalent": number("dextrose_equivalent", dextrose_equivalent),
+                 "solids_percent": number("solids_percent", solids_percent)}
+    grams = (ctypes.c_double * len(COMPONENTS))()
+    check(library.sirop_glucose_syrup_grams(*arguments.values(), grams, len(grams)), "glucose_syrup_grams", arguments)
+    return {name: mass for name, mass in zip(COMPONENTS, grams) if mass}
+
+
+def ingredients() -> Tuple[Ingredient, ...]:
+    """The pantry: every ingredient that a batch file may name."""
+    return tuple(Ingredient(name, ingredient_source(name), ingredient_estimate(name), ingredient_grams(name))
+                 for name in listed(ingredient_name))

@@ -1,0 +1,26 @@
+"""What the tests share: where the source tree is, and the header's functions."""
+
+import json
+import os
+import pathlib
+import sys
+
+FOLDER = pathlib.Path(__file__).resolve().parent.parent
+TREE = FOLDER.parent.parent
+HEADER = TREE / "include" / "sirop" / "sirop.h"
+
+sys.path.insert(0, str(FOLDER))
+import make_generated  # noqa: E402
+
+
+def header_functions():
+    return make_generated.header_functions(HEADER.read_text(encoding="utf-8"))
+
+
+def cases():
+    """The shared cases, from the file that SIROP_PARITY_CASES names."""
+    with open(os.environ["SIROP_PARITY_CASES"], encoding="utf-8") as lines:
+        return [json.loads(line) for line in lines]
+
+
+SYRUP = {"sucrose": 60, "glucose": 20, "water": 20}

@@ -1,0 +1,156 @@
+"""What is generated is up to date, and the archives hold what they should."""
+
+import ast
+import os
+import pathlib
+import re
+import sys
+import tarfile
+import tempfile
+import typing
+import unittest
+import zipfile
+from unittest import mock
+
+import sirop
+from sirop._declarations import CODES, FUNCTIONS
+from sirop._library import FILE_NAME, library, parse
+from support import FOLDER, HEADER, header_functions, make_generated
+
+sys.path.insert(0, str(FOLDER / "backend"))
+import sirop_build  # noqa: E402
+
+LIBRARY = pathlib.Path(library._name)
+
+
+class Generated(unittest.TestCase):
+    def test_declarations_are_those_of_the_header(self):
+        declared = header_functions()
+        for name, declaration in declared.items():
+            with self.subTest(function=name):
+                self.assertIn(name, FUNCTIONS, f"{name} is not bound: run make_generated.py declarations")
+                self.assertEqual(FUNCTIONS[name], declaration)
+        self.assertEqual(list(FUNCTIONS), list(declared))
+        self.assertEqual(CODES, make_generated.header_codes(HEADER.read_text(encoding="utf-8")))
+        self.assertEqual(make_generated.main(["declarations", "--check"]), 0)
+
+    def test_the_header_s_functions_are_all_seen(self):
+        text = re.sub(r"/\*.*?\*/", "", HEADER.read_text(encoding="utf-8"), flags=re.S)
+        uses = len(re.findall(r"^SIROP_API\b", text, flags=re.M))
+        self.assertGreater(uses, 20)
+        self.assertEqual(len(header_functions()), uses)
+
+    def test_types_are_read_from_declarations(self):
+        for declaration in FUNCTIONS.values():
+            name, result, parameters = parse(declaration)
+            function = getattr(library, name)
+            self.assertEqual(function.argtypes, [kind for _, kind in parameters])
+            self.assertEqual(function.restype, result)
+        with self.assertRaises(ImportError):
+            parse("int32_t sirop_x(float celsius)")
+
+    def test_stubs_are_up_to_date(self):
+        self.assertEqual(make_generated.main(["stubs", "--check"]), 0)
+
+    def test_stubs_name_everything_public(self):
+        tree = ast.parse(make_generated.STUBS.read_text(encoding="utf-8"))
+        named = set()
+        for node in tree.body:
+            if isinstance(node, (ast.FunctionDef, ast.ClassDef)):
+                named.add(node.name)
+            elif isinstance(node, ast.AnnAssign):
+                named.add(node.target.id)
+            elif isinstance(node, ast.ImportFrom) and node.module == "_properties":
+                named.update(alias.asname for alias in node.names)
+        self.assertEqual(named - {"__version__"}, set(sirop.__all__))
+
+    def test_annotations_mean_something_at_run_time(self):
+        for name in sirop.__all__:
+            if callable(getattr(sirop, name)) and name != "Estimates":  # array[...] is for type checkers
+                typing.get_type_hints(getattr(sirop, name))
+
+    def test_everything_public_has_a_docstring(self):
+        for name in sirop.__all__:
+            if callable(getattr(sirop, name)):
+                self.assertTrue(getattr(sirop, name).__doc__, name)
+
+
+class Archives(unittest.TestCase):
+    def setUp(self):
+        folder = tempfile.TemporaryDirectory()
+        self.addCleanup(folder.cleanup)
+        self.folder = pathlib.Path(folder.name)
+        patch = mock.patch.dict("os.environ", {"SIROP_LIBRARY": str(LIBRARY)})
+        patch.start()
+        self.addCleanup(patch.stop)
+
+    def test_the_wheel(self):
+        name = sirop_build.build_wheel(str(self.folder))
+        self.assertRegex(name, rf"^sirop-{re.escape(sirop.version())}-py3-none-\w+\.whl$")
+        self.assertNotIn("-any", name)
+        with zipfile.ZipFile(self.folder / name) as wheel:
+            names = wheel.namelist()
+            info = f"sirop-{sirop.version()}.dist-info"
+            for wanted in ("sirop/__init__.py", "sirop/__init__.pyi", "sirop/py.typed", f"sirop/{FILE_NAME}",
+                           f"{info}/METADATA", f"{info}/WHEEL", f"{info}/RECORD"):
+                self.assertIn(wanted, names)
+            self.assertEqual({one for one in names if not one.startswith(("sirop/", info))}, set())
+            self.assertEqual(wheel.read(f"sirop/{FILE_NAME}"), LIBRARY.read_bytes())
+            self.assertIn(b"Root-Is-Purelib: false", wheel.read(f"{info}/WHEEL"))
+            self.assertIn(b"Requires-Python: >=3.9", wheel.read(f"{info}/METADATA"))
+            rows = [row.split(",") for row in wheel.read(f"{info}/RECORD").decode().split()]
+            self.assertEqual([row[0] for row in rows], names)
+            for path, hashed, size in rows[:-1]:
+                content = wheel.read(path)
+                self.assertEqual((hashed, size), ("sha256=" + sirop_build.digest(content), str(len(content))))
+
+    def test_the_same_wheel_twice(self):
+        contents = []
+        for part in ("a", "b"):
+            (self.folder / part).mkdir()
+            contents.append((self.folder / part / sirop_build.build_wheel(str(self.folder / part))).read_bytes())
+        self.assertEqual(*contents)
+
+    def test_the_metadata_is_that_of_the_wheel(self):
+        info = sirop_build.prepare_metadata_for_build_wheel(str(self.folder))
+        with zipfile.ZipFile(self.folder / sirop_build.build_wheel(str(self.folder))) as wheel:
+            for path in (self.folder / info).iterdir():
+                self.assertEqual(wheel.read(f"{info}/{path.name}"), path.read_bytes())
+
+    def test_the_sdist(self):
+        name = sirop_build.build_sdist(str(self.folder))
+        with tarfile.open(self.folder / name) as archive:
+            names = archive.getnames()
+        stem = f"sirop-{sirop.version()}"
+        for wanted in ("pyproject.toml", "PKG-INFO", "backend/sirop_build.py", "src/sirop/__init__.py",
+                       "src/sirop/py.typed"):
+            self.assertIn(f"{stem}/{wanted}", names)
+
+    def test_a_library_that_cannot_be_used_is_refused_with_the_reason(self):
+        junk = self.folder / "junk.so"
+        junk.write_bytes(b"not a library")
+        for path, reason in ((self.folder / "absent.so", "there is no file"), (junk, "cannot load it")):
+            with self.subTest(path=path.name), mock.patch.dict("os.environ", {"SIROP_LIBRARY": str(path)}):
+                with self.assertRaises(sirop_build.LibraryMissing) as caught:
+                    sirop_build.build_wheel(str(self.folder))
+                self.assertIn("SIROP_LIBRARY: ", str(caught.exception))
+                self.assertIn(reason, str(caught.exception))
+
+    def test_a_library_of_another_version_is_refused(self):
+        with mock.patch.object(sirop_build, "declarations", lambda: {"sirop_version": "", "sirop_of_tomorrow": ""}):
+            with self.assertRaises(sirop_build.LibraryMissing) as caught:
+                sirop_build.build_wheel(str(self.folder))
+        self.assertIn("lacks sirop_of_tomorrow", str(caught.exception))
+
+    def test_without_any_library_it_says_where_it_looked(self):
+        with mock.patch.object(sirop_build, "TREE", self.folder), mock.patch.dict("os.environ"):
+            del os.environ["SIROP_LIBRARY"]
+            os.environ["PATH"] = str(self.folder)
+            with self.assertRaises(sirop_build.LibraryMissing) as caught:
+                sirop_build.build_wheel(str(self.folder))
+        for word in ("build/release/lib", "pkg-config", "source tree", "SIROP_LIBRARY"):
+            self.assertIn(word, str(caught.exception).replace(os.sep, "/"))
+
+
+if __name__ == "__main__":
+    unittest.main()

@@ -1,0 +1,106 @@
+// What the programs that ask an inverse question share: a batch file, what is wanted of it, and the answer as a
+// page.
+#pragma once
+
+#include <sirop/sirop.h>
+
+#include <fstream>
+#include <iostream>
+#include <nlohmann/json.hpp>
+#include <optional>
+#include <string>
+
+#include "kitchen_options.hpp"
+
+namespace question {
+
+using json = nlohmann::ordered_json;
+
+/// Bytes of a file or, for "-", of standard input.  A little more than the limit is enough to be refused for size.
+inline std::optional<std::string> read_all(const std::string& path) {
+    constexpr std::size_t most = 1048576 + 1;
+    std::ifstream file;
+    if (path != "-") {
+        file.open(path, std::ios::binary);
+        if (!file) return std::nullopt;
+    }
+    std::istream& in = path == "-" ? std::cin : file;
+    std::string text(most, '\0');
+    in.read(text.data(), static_cast<std::streamsize>(most));
+    text.resize(static_cast<std::size_t>(in.gcount()));
+    if (in.bad()) return std::nullopt;
+    return text;
+}
+
+/// Asks a question about a batch file and prints the answer.  The exit status: 0, or 2 for a refusal, which is one
+/// line on standard error.
+inline int ask(const std::string& path, json asked, bool as_json) {
+    const auto batch = read_all(path);
+    if (!batch) {
+        fmt::print(stderr, "batch: cannot read \"{}\"; a path of a file, or - for standard input, is accepted\n",
+                   path);
+        return 2;
+    }
+    asked["sirop_question"] = 1;
+    std::string text = asked.dump();
+    text.back() = ',';  // the batch file's own text goes in last
+    text += "\"batch\":" + *batch + "}";
+    const auto call = as_json ? sirop_ask_json : sirop_ask_report;
+    std::string answer(262144, '\0');
+    std::size_t needed = 0;
+    auto status = call(text.data(), text.size(), answer.data(), answer.size(), &needed);
+    if (status == SIROP_E_BUFFER) {
+        answer.resize(needed);
+        status = call(text.data(), text.size(), answer.data(), answer.size(), &needed);
+    }
+    if (status < 0) {
+        fmt::print(stderr, "{}\n", status == SIROP_E_BATCH ? answer.c_str() : sirop_status_text(status));
+        return 2;
+    }
+    std::cout << answer.c_str();
+    return std::cout.flush() ? 0 : 1;
+}
+
+/// The options that say what is wanted: one measure, and where.
+class wanted_options {
+  public:
+    explicit wanted_options(CLI::App& app) {
+        auto* group = app.add_option_group("wanted", "what it is to be; one");
+        for (const char* name : {"water-percent", "water-activity", "brix", "viscosity-pa-s", "firmness-pa-s"})
+            numbers_.push_back(group->add_option(std::string("--") + name)->check(kitchen::within(0.0, 1e15)));
+        words_.push_back(
+            group->add_option("--set-word", "thin, pourable, ribbon, mounding, soft set, chewy, hard, glassy"));
+        words_.push_back(group->add_option("--stage", "a stage of the table, such as \"soft ball\""));
+        group->require_option(1);
+        celsius_ =
+            app.add_option("--at-celsius", "Where activity, viscosity or set are wanted (default: serve.celsius)")
+                ->check(kitchen::within(-30.0, 100.0));
+        within_ = app.add_option("--within", "Half the band that still counts; a factor for viscosities")
+                      ->check(kitchen::within(0.0, 1e3));
+        table_ = app.add_option("--table", "The stage table (default: us 2004)");
+    }
+
+    json wanted() const {
+        json object = json::object();
+        for (const auto* option : numbers_)
+            if (option->count() > 0) object[key_of(option)] = option->as<double>();
+        for (const auto* option : words_)
+            if (option->count() > 0) object[key_of(option)] = option->as<std::string>();
+        if (celsius_->count() > 0) object["celsius"] = celsius_->as<double>();
+        if (within_->count() > 0) object["within"] = within_->as<double>();
+        if (table_->count() > 0) object["table"] = table_->as<std::string>();
+        return object;
+    }
+
+  private:
+    std::vector<CLI::Option*> numbers_, words_;
+    CLI::Option *celsius_ = nullptr, *within_ = nullptr, *table_ = nullptr;
+
+    static std::string key_of(const CLI::Option* option) {
+        std::string key = option->get_lnames().front();
+        for (char& c : key) c = c == '-' ? '_' : c;
+        return key;
+    }
+};
+
+}  // namespace question

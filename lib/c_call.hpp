@@ -1,0 +1,86 @@
+// What the files of the C API share: nothing thrown gets out, arguments are checked, results are written whole.
+#pragma once
+
+#include <cstring>
+#include <new>
+#include <string>
+
+#include "sirop/core/limits.hpp"
+#include "sirop/core/mixture.hpp"
+#include "sirop/sirop.h"
+
+namespace sirop::lib {
+
+/// Runs the body of a C function; nothing thrown gets out.
+template <class Body>
+int32_t guarded(const Body& body) noexcept {
+#if defined(__cpp_exceptions)
+    try {
+        return body();
+    } catch (const std::bad_alloc&) {
+        return SIROP_E_MEMORY;
+    } catch (...) {
+        return SIROP_E_GENERAL;
+    }
+#else
+    return body();
+#endif
+}
+
+/// Writes an estimate and gives back its status: computed or, if it has no answer, impossible.
+inline int32_t put(const core::estimate& e, sirop_estimate* out) {
+    out->value = e.value;
+    out->low = e.low;
+    out->high = e.high;
+    out->reserved = 0;
+    out->status = !e.computed()                           ? SIROP_E_IMPOSSIBLE
+                  : e.status == core::grade::extrapolated ? SIROP_EXTRAPOLATED
+                                                          : SIROP_OK;
+    return out->status;
+}
+
+inline int32_t fail(int32_t status, sirop_estimate* out) {
+    put({}, out);
+    return out->status = status;
+}
+
+/// The mixture of an array of masses; false if one is negative, not finite or too large, or all are 0, or if there
+/// are none or more of them than components.
+inline bool read_masses(const double* grams, std::size_t components, core::mixture& m) {
+    if (components < 1 || components > core::component_count) return false;
+    double sum = 0.0;
+    for (std::size_t i = 0; i < components; ++i) {
+        if (!core::grams_limit.holds(grams[i])) return false;
+        m.grams[i] = grams[i];
+        sum += grams[i];
+    }
+    return sum > 0.0;
+}
+
+/// The worse of two statuses: errors before warnings, the first error kept.
+constexpr int32_t worse(int32_t a, int32_t b) {
+    if (a < 0) return a;
+    return b < 0 || b > a ? b : a;
+}
+
+inline int32_t put_text(std::string_view text, char* out, std::size_t out_bytes, std::size_t* needed_bytes,
+                        int32_t status) {
+    *needed_bytes = text.size() + 1;
+    if (out_bytes < *needed_bytes) {
+        if (out_bytes > 0) out[0] = '\0';
+        return SIROP_E_BUFFER;
+    }
+    std::memcpy(out, text.data(), text.size());
+    out[text.size()] = '\0';
+    return status;
+}
+
+/// The name of row `index` of a table of names, or null after the last.  Names are literals, so they end in a NUL.
+template <class Table>
+const char* name_at(const Table& table, int32_t index) noexcept {
+    return index >= 0 && static_cast<std::size_t>(index) < table.size()
+               ? table[static_cast<std::size_t>(index)].name.data()
+               : nullptr;
+}
+
+}  // namespace sirop::lib

@@ -1,0 +1,103 @@
+// What the questions share while they are answered: reading what is wanted, writing answer and page.
+#pragma once
+
+#include "page.hpp"
+#include "question.hpp"
+#include "sirop/core/wanted.hpp"
+
+namespace sirop::lib {
+
+using core::both_scales;
+using core::fixed;
+
+/// A question being answered: its fields are read, its answer and report written.
+struct conversation {
+    const json& question;
+    field_reader in;
+    core::batch batch;
+    json answer;
+    std::string page;
+    core::grade status = core::grade::fine;
+    std::vector<std::string> cautions;
+
+    void say(std::string_view label, const std::string& text) { row(page, std::string("  ").append(label), text); }
+    void ask(const std::string& sentence) {
+        answer["question"] = sentence;
+        heading(page, "QUESTION");
+        row(page, "", sentence, 2);
+        heading(page, "ANSWER");
+    }
+};
+
+inline std::optional<double> number_at(field_reader& in, const json& object, const std::string& place,
+                                       const char* key, const char* unit) {
+    const json* value = in.member(object, key);
+    if (value == nullptr || in.fault) return std::nullopt;
+    const double x = in.number(*value, place + "." + key, unit);
+    return in.fault ? std::nullopt : std::optional<double>(x);
+}
+
+/// {"water_percent": 15}, {"set_word": "ribbon", "celsius": 20}, {"stage": "soft ball", "table": "us 1918"} ...
+inline core::wanted read_wanted(field_reader& in, const json& value, const std::string& place) {
+    core::wanted w;
+    const json* object = in.object(value, place,
+                                   {"water_percent", "water_activity", "brix", "viscosity_pa_s", "firmness_pa_s",
+                                    "stage", "set_word", "celsius", "within", "table"});
+    if (object == nullptr) return w;
+    int given = 0;
+    for (const auto& m : core::measures) {
+        const json* wanted = in.member(*object, std::string(m.name).c_str());
+        if (wanted == nullptr) continue;
+        if (++given > 1) {
+            in.refuse(place, "asks for two things; one measure is accepted");
+            return w;
+        }
+        w.what = m.id;
+        const std::string at = place + "." + std::string(m.name);
+        if (m.id == core::measure::stage || m.id == core::measure::set_word)
+            w.name = in.text(*wanted, at);
+        else
+            w.value = in.number(*wanted, at, std::string(m.unit).c_str());
+    }
+    if (given == 0)
+        in.refuse(place,
+                  "asks for nothing; one of water_percent, water_activity, brix, viscosity_pa_s, firmness_pa_s, "
+                  "stage, set_word is accepted");
+    if (const json* celsius = in.member(*object, "celsius"))
+        w.celsius = in.number_within(*celsius, place + ".celsius", core::serve_limit);
+    if (const auto within = number_at(in, *object, place, "within", "half the band")) w.within = *within;
+    if (const json* table = in.member(*object, "table")) w.table = in.text(*table, place + ".table");
+    return w;
+}
+
+/// The measure under its own name; viscosities as numbers, not logarithms.
+inline void put_measure(json& object, const core::wanted& w, double value) {
+    if (w.what == core::measure::stage || w.what == core::measure::set_word) {
+        object[std::string(core::data_of(w.what).name)] =
+            w.what == core::measure::stage ? core::shown(w, value) : word_of(value);
+        object["firmness_pa_s"] = number(std::pow(10.0, value));
+    } else {
+        const bool logarithm = w.what == core::measure::viscosity_pa_s || w.what == core::measure::firmness_pa_s;
+        object[std::string(core::data_of(w.what).name)] = number(logarithm ? std::pow(10.0, value) : value);
+    }
+}
+
+/// The whole prediction at a temperature, so that every answer can be checked against the main job's.
+inline void add_prediction(conversation& talk, core::batch plan, double thermometer_celsius) {
+    plan.thermometer_celsius = thermometer_celsius;
+    const auto p = core::predict_with_advice(plan, core::stage_tables[0]);
+    if (!p) return;
+    talk.answer["prediction"] = prediction_json(*p);
+    talk.cautions = p->cautions;
+    talk.status = core::worst(talk.status, p->status);
+}
+
+using refused = std::optional<refusal>;
+
+// Those that need Eigen, in question_design.cpp.
+refused substitute(conversation& talk);
+refused formulate(conversation& talk);
+refused sensitivity(conversation& talk);
+refused learn_kitchen(conversation& talk);
+
+}  // namespace sirop::lib

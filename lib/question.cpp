@@ -1,0 +1,276 @@
+#include "conversation.hpp"
+#include "sirop/core/rescue.hpp"
+#include "sirop/core/travel.hpp"
+
+namespace sirop::lib {
+namespace {
+
+refused cook_for(conversation& talk) {
+    const json* wanted = talk.in.required(talk.question, "", "wanted", "an object with what is wanted");
+    if (wanted == nullptr) return talk.in.fault;
+    const auto w = read_wanted(talk.in, *wanted, "wanted");
+    if (talk.in.fault) return talk.in.fault;
+    const auto a = core::cook_for(talk.batch, w);
+    if (!a) return a.why;
+    talk.ask("To which temperature must it be cooked, to be " + a->wanted_text + "?");
+    json& out = talk.answer["answer"];
+    out["thermometer_celsius"] = number(a->thermometer_celsius);
+    out["thermometer_fahrenheit"] = number(core::celsius_to_fahrenheit(a->thermometer_celsius));
+    out["thermometer_celsius_low"] = number(a->low_celsius);
+    out["thermometer_celsius_high"] = number(a->high_celsius);
+    out["window_starts_at_the_boil"] = a->low_is_the_boil;
+    out["window_ends_with_the_model"] = a->high_is_the_model;
+    put_measure(out["reached"], w, a->value);
+    put_measure(out["if_1_celsius_too_low"], w, a->value_one_kelvin_low);
+    put_measure(out["if_1_celsius_too_high"], w, a->value_one_kelvin_high);
+    out["finished_grams"] = number(a->finished_grams);
+    out["reason"] = a->reason;
+    talk.say("cook to", both_scales(a->thermometer_celsius) + " on your thermometer");
+    talk.say("the window", both_scales(a->low_celsius) + " to " + both_scales(a->high_celsius) +
+                               (a->low_is_the_boil ? "; it starts where the pan boils" : "") +
+                               (a->high_is_the_model ? "; it ends with the model" : ""));
+    talk.say("1 °C too low", core::shown(w, a->value_one_kelvin_low));
+    talk.say("1 °C too high", core::shown(w, a->value_one_kelvin_high));
+    talk.say("because", a->reason);
+    talk.say("yield", fixed(a->finished_grams, 0) + " g");
+    add_prediction(talk, talk.batch, a->thermometer_celsius);
+    return std::nullopt;
+}
+
+refused rescue(conversation& talk) {
+    const json* wanted = talk.in.required(talk.question, "", "wanted", "an object with what is wanted");
+    const json* now = talk.in.required(talk.question, "", "now", "an object with how far the batch is");
+    if (talk.in.fault) return talk.in.fault;
+    const auto w = read_wanted(talk.in, *wanted, "wanted");
+    core::where_now where;
+    const json* object =
+        talk.in.object(*now, "now", {"thermometer_celsius", "grams_left", "brix", "additions_in"});
+    if (object == nullptr) return talk.in.fault;
+    if (const auto x = number_at(talk.in, *object, "now", "thermometer_celsius", "°C"))
+        where.thermometer_celsius = *x;
+    if (const auto x = number_at(talk.in, *object, "now", "grams_left", "g")) where.grams_left = *x;
+    if (const auto x = number_at(talk.in, *object, "now", "brix", "Brix")) where.brix = *x;
+    if (const json* in = talk.in.member(*object, "additions_in")) {
+        if (!in->is_boolean())
+            talk.in.refuse("now.additions_in", "is " + shown(*in) + "; true or false is accepted");
+        else
+            where.additions_in = in->get<bool>();
+    }
+    std::vector<std::string> liquids = {"water", "whole milk", "heavy cream 36 %"};
+    if (const json* with = talk.in.member(talk.question, "with")) {
+        liquids.clear();
+        if (!with->is_array() || with->empty())
+            talk.in.refuse("with", "is " + shown(*with) + "; a list of ingredients of the pantry is accepted");
+        else
+            for (std::size_t i = 0; i < with->size(); ++i)
+                liquids.push_back(talk.in.text((*with)[i], "with[" + std::to_string(i) + "]"));
+    }
+    if (talk.in.fault) return talk.in.fault;
+    const auto a = core::rescue(talk.batch, where, w, liquids);
+    if (!a) return a.why;
+    talk.ask("It is at " +
+             std::string(std::isfinite(where.thermometer_celsius)
+                             ? both_scales(where.thermometer_celsius)
+                             : (std::isfinite(where.grams_left) ? fixed(where.grams_left, 0) + " g left"
+                                                                : fixed(where.brix, 1) + " Brix")) +
+             (where.additions_in ? ", additions in" : "") + ". What brings it to " + a->wanted_text + "?");
+    json& out = talk.answer["answer"];
+    out["grams_now"] = number(a->grams_now);
+    out["water_percent_now"] = number(a->water_percent_now);
+    put_measure(out["as_it_is"], w, a->value_now);
+    out["already_met"] = a->met;
+    out["ways"] = json::array();
+    for (const auto& way : a->ways) {
+        json one;
+        if (!way.ingredient.empty()) {
+            one["stir_in"] = way.ingredient;
+            one["grams"] = number(way.grams);
+            one["grams_low"] = number(way.grams_low);
+            one["grams_high"] = number(way.grams_high);
+        } else {
+            one["boil_to_thermometer_celsius"] = number(way.thermometer_celsius);
+            one["boil_to_thermometer_celsius_low"] = number(way.low_celsius);
+            one["boil_to_thermometer_celsius_high"] = number(way.high_celsius);
+        }
+        put_measure(one["reached"], w, way.value);
+        one["finished_grams"] = number(way.finished_grams);
+        one["finished_water_percent"] = number(core::percent(way.finished.water(), way.finished.total()));
+        one["sentence"] = way.sentence;
+        out["ways"].push_back(std::move(one));
+        talk.say(a->ways.size() > 1 && &way != &a->ways.front() ? "or" : "do this", way.sentence);
+    }
+    out["reason"] = a->reason;
+    talk.say("because", a->reason);
+    talk.cautions.emplace_back(core::burn_caution);
+    if (a->too_dry) {
+        talk.cautions.emplace_back(core::steam_caution);
+        if (!where.additions_in)
+            talk.say(
+                "how",
+                "off the heat, warm and in parts; then stir it back to the boil, without boiling it down, and "
+                "go on with the additions");
+    }
+    return std::nullopt;
+}
+
+refused scale(conversation& talk) {
+    const json* wanted = talk.in.required(talk.question, "", "yield", "an object with the yield");
+    if (wanted == nullptr) return talk.in.fault;
+    const json* object =
+        talk.in.object(*wanted, "yield", {"grams", "millilitres", "portions", "grams_per_portion", "loss_grams"});
+    if (object == nullptr) return talk.in.fault;
+    auto grams = number_at(talk.in, *object, "yield", "grams", "g");
+    const auto millilitres = number_at(talk.in, *object, "yield", "millilitres", "ml");
+    const auto portions = number_at(talk.in, *object, "yield", "portions", "portions");
+    const auto each = number_at(talk.in, *object, "yield", "grams_per_portion", "g");
+    const auto loss = number_at(talk.in, *object, "yield", "loss_grams", "g");
+    if (talk.in.fault) return talk.in.fault;
+    if (portions.has_value() != each.has_value())
+        return refusal{"yield.portions", "goes with grams_per_portion; both or neither are accepted"};
+    if (portions) {
+        if (grams) return refusal{"yield.portions", "stands beside grams; one of them is accepted"};
+        grams = *portions * *each;
+    }
+    const double none = core::not_a_number;
+    const auto a =
+        core::scale_to(talk.batch, grams.value_or(none), millilitres.value_or(none), loss.value_or(0.0));
+    if (!a) return a.why;
+    talk.ask("How much of everything for " + (grams ? fixed(*grams, 0) + " g" : fixed(*millilitres, 0) + " ml") +
+             " in the jar?");
+    json& out = talk.answer["answer"];
+    out["factor"] = number(a->factor);
+    out["finished_grams"] = number(a->finished_grams);
+    out["finished_millilitres"] = number(a->finished_millilitres);
+    for (const auto& [key, lines] : {std::pair{"pan", &a->plan.pan}, std::pair{"off_heat", &a->plan.off_heat}})
+        for (const auto& line : *lines) {
+            out[key].push_back({{"ingredient", line.name}, {"grams", number(line.grams)}});
+            talk.say(key, fixed(line.grams, line.grams < 50.0 ? 1 : 0) + " g of " + line.name);
+        }
+    out["thermometer_celsius"] = number(talk.batch.thermometer_celsius);
+    talk.say("cook to",
+             both_scales(talk.batch.thermometer_celsius) + ", as before: temperature and set do not change");
+    out["reason"] =
+        "Water, stage and set depend on proportions and temperature alone; a larger batch takes longer, not "
+        "hotter.";
+    talk.say("because", out["reason"].get<std::string>());
+    add_prediction(talk, a->plan, talk.batch.thermometer_celsius);
+    return std::nullopt;
+}
+
+refused travel(conversation& talk) {
+    const json* to = talk.in.required(talk.question, "", "to", "an object with the other kitchen");
+    if (to == nullptr) return talk.in.fault;
+    const json* object =
+        talk.in.object(*to, "to",
+                       {"pressure_hpa", "altitude_metres", "altitude_feet", "water_boils_celsius",
+                        "thermometer_reads_in_boiling_water_celsius", "thermometer_within_celsius"});
+    if (object == nullptr) return talk.in.fault;
+    core::batch there;
+    read_kitchen(talk.in, *object, "to", there);
+    if (talk.in.fault) return talk.in.fault;
+    const auto a = core::travel(talk.batch, there.pressure_pa, there.thermometer_error_kelvin);
+    if (!a) return a.why;
+    talk.ask("To which temperature is it cooked where water boils at " + both_scales(a->water_boils_celsius) +
+             "?");
+    json& out = talk.answer["answer"];
+    out["thermometer_celsius"] = number(a->thermometer_celsius);
+    out["thermometer_fahrenheit"] = number(core::celsius_to_fahrenheit(a->thermometer_celsius));
+    out["real_celsius"] = number(a->real_celsius);
+    out["from_thermometer_celsius"] = number(a->from_thermometer_celsius);
+    out["water_boils_celsius"] = number(a->water_boils_celsius);
+    out["water_boils_from_celsius"] = number(a->water_boils_from_celsius);
+    out["water_percent"] = number(a->water_percent);
+    out["rule_of_thumb_celsius"] = number(a->rule_of_thumb_celsius);
+    out["rule_of_thumb_water_percent"] = number(a->rule_of_thumb_water_percent);
+    out["reason"] = "The same water must be left, " + fixed(a->water_percent, 1) +
+                    " %; a syrup's boiling point moves with the pressure more than water's does.";
+    talk.say("cook to", both_scales(a->thermometer_celsius) + " on the thermometer there, for " +
+                            both_scales(a->from_thermometer_celsius) + " here");
+    talk.say("what changes", "the temperature alone");
+    talk.say("what does not", "the amounts, the water left, the set, the yield and the keeping");
+    talk.say("rule of thumb", "lower by what boiling water lacks: " + both_scales(a->rule_of_thumb_celsius) +
+                                  ", " + fixed(a->rule_of_thumb_water_percent, 1) + " % water instead of " +
+                                  fixed(a->water_percent, 1));
+    talk.say("because", out["reason"].get<std::string>());
+    add_prediction(talk, a->plan, a->thermometer_celsius);
+    return std::nullopt;
+}
+
+struct asked {
+    std::string_view name;
+    bool target_needed;  ///< the batch needs a cook temperature
+    bool batch_needed;
+    refused (*answer)(conversation&);
+    std::array<std::string_view, 8> keys;
+};
+
+constexpr asked questions[] = {
+    {"cook_for", false, true, cook_for, {"wanted"}},
+    {"rescue", false, true, rescue, {"wanted", "now", "with"}},
+    {"substitute", true, true, substitute, {"replace", "by", "may_change"}},
+    {"formulate",
+     false,
+     true,
+     formulate,
+     {"free", "wanted", "sweetness_percent", "fat_percent", "graining_at_most", "water_activity_at_most",
+      "yield"}},
+    {"scale", true, true, scale, {"yield"}},
+    {"travel", true, true, travel, {"to"}},
+    {"sensitivity", true, true, sensitivity, {"uncertainties", "samples", "seed"}},
+    {"learn_kitchen", true, false, learn_kitchen, {"logs"}},
+};
+
+}  // namespace
+
+core::outcome<reply> answer_question(std::string_view text) {
+    const auto document = read_object(text);
+    if (!document) return document.why;
+    conversation talk{*document, {}, {}, {}, {}, core::grade::fine, {}};
+    field_reader& in = talk.in;
+    if (!document->is_object()) return refusal{"question", "is not an object"};
+    const json* ask = in.required(*document, "", "ask", "the name of the question");
+    if (ask == nullptr) return *in.fault;
+    const std::string name = in.text(*ask, "ask");
+    if (in.fault) return *in.fault;
+    const asked* found = nullptr;
+    std::string names;
+    for (const auto& q : questions) {
+        names += (names.empty() ? "" : ", ") + std::string(q.name);
+        if (q.name == name) found = &q;
+    }
+    if (found == nullptr) return refusal{"ask", "is " + in_quotes(name) + "; accepted: " + names};
+    std::vector<std::string> accepted = {"sirop_question", "ask", "batch"};
+    for (const auto key : found->keys)
+        if (!key.empty()) accepted.emplace_back(key);
+    for (const auto& [key, unused] : document->items())
+        if (std::find(accepted.begin(), accepted.end(), key) == accepted.end()) {
+            std::string list;
+            for (const auto& a : accepted) list += (list.empty() ? "" : ", ") + a;
+            return refusal{tame(key), "unknown key; accepted here: " + list};
+        }
+    const json* version = in.required(*document, "", "sirop_question", "the version of the format, 1,");
+    if (version != nullptr && !(version->is_number() && version->get<double>() == 1.0))
+        in.refuse("sirop_question", "is " + shown(*version) + "; the version 1 is accepted");
+    const json* batch = found->batch_needed ? in.required(*document, "", "batch", "a batch file's object")
+                                            : in.member(*document, "batch");
+    if (in.fault) return *in.fault;
+    if (batch != nullptr) talk.batch = read_batch(in, *batch, found->target_needed);
+    if (in.fault) return *in.fault;
+
+    talk.answer["sirop_answer"] = 1;
+    talk.answer["ask"] = name;
+    talk.answer["title"] = talk.batch.title;
+    talk.page = title_line(talk.batch.title.empty() ? "Batch" : talk.batch.title);
+    if (auto why = found->answer(talk)) return *why;
+    if (talk.cautions.empty())
+        talk.cautions = {std::string(core::burn_caution), std::string(core::keeping_deferral)};
+    talk.answer["status"] = talk.status == core::grade::fine ? "fine" : "extrapolated";
+    talk.answer["cautions"] = talk.cautions;
+    talk.answer["notes"] = talk.batch.notes;
+    heading(talk.page, "WHAT TO WATCH");
+    for (const auto& caution : talk.cautions) row(talk.page, "  -", caution, 4);
+    for (const auto& note : talk.batch.notes) row(talk.page, "  -", note, 4);
+    return reply{std::move(talk.answer), std::move(talk.page), talk.status};
+}
+
+}  // namespace sirop::lib

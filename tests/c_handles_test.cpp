@@ -1,0 +1,314 @@
+// The C API's typed batches, catalogues and newer calls: the same numbers as the text calls, bad calls refused
+// with their reason, sizes pinned, many threads at once.
+#include <gtest/gtest.h>
+
+#include <cmath>
+#include <nlohmann/json.hpp>
+#include <thread>
+#include <vector>
+
+#include "sirop/sirop.h"
+
+namespace {
+
+constexpr const char* text_batch =
+    R"({"sirop_batch":1,"pan":[{"ingredient":"white sugar","grams":250},{"ingredient":"heavy cream 36 %","grams":240},
+    {"ingredient":"glucose syrup 42 DE","grams":60}],"cook":{"to_celsius":108.5,"pressure_hpa":980},
+    "off_heat":[{"ingredient":"butter, unsalted","grams":40,"celsius":12}],"serve":{"celsius":18},"pour":{"celsius":30},
+    "store":{"celsius":6},"neighbours":[{"ingredient":"sponge cake","grams":200}]})";
+
+struct batch_handle {
+    sirop_batch* it = nullptr;
+    batch_handle() { EXPECT_EQ(sirop_batch_new(&it), SIROP_OK); }
+    ~batch_handle() { sirop_batch_free(it); }
+    batch_handle(const batch_handle&) = delete;
+    batch_handle& operator=(const batch_handle&) = delete;
+};
+
+void fill(sirop_batch* b) {
+    ASSERT_EQ(sirop_batch_add(b, SIROP_PAN, "white sugar", 250, 20), SIROP_OK);
+    ASSERT_EQ(sirop_batch_add(b, SIROP_PAN, "heavy cream 36 %", 240, 20), SIROP_OK);
+    double grams[SIROP_COMPONENT_COUNT];
+    ASSERT_EQ(sirop_ingredient_grams("glucose syrup 42 DE", grams, SIROP_COMPONENT_COUNT), SIROP_OK);
+    for (double& g : grams) g *= 0.6;
+    ASSERT_EQ(sirop_batch_add_mixture(b, SIROP_PAN, "syrup", grams, SIROP_COMPONENT_COUNT, 20), SIROP_OK);
+    ASSERT_EQ(sirop_batch_add(b, SIROP_OFF_HEAT, "butter, unsalted", 40, 12), SIROP_OK);
+    ASSERT_EQ(sirop_batch_add(b, SIROP_NEIGHBOURS, "sponge cake", 200, 20), SIROP_OK);
+    for (const auto& [field, value] : std::vector<std::pair<const char*, double>>{{"thermometer_celsius", 108.5},
+                                                                                  {"pressure_hpa", 980},
+                                                                                  {"serve_celsius", 18},
+                                                                                  {"pour_celsius", 30},
+                                                                                  {"store_celsius", 6}})
+        ASSERT_EQ(sirop_batch_set(b, field, value), SIROP_OK) << sirop_batch_refusal(b);
+}
+
+TEST(c_handles, a_batch_by_calls_is_the_batch_as_text) {
+    batch_handle b;
+    fill(b.it);
+    sirop_answer* answer = nullptr;
+    ASSERT_GE(sirop_batch_predict(b.it, nullptr, &answer), 0) << sirop_batch_refusal(b.it);
+    std::string out(300000, '\0');
+    size_t needed = 0;
+    ASSERT_GE(sirop_predict_json(text_batch, std::strlen(text_batch), nullptr, out.data(), out.size(), &needed),
+              0);
+    const auto expected = nlohmann::json::parse(out.c_str());
+    std::size_t compared = 0;
+    const auto compare = [&](auto&& self, const nlohmann::json& at, const std::string& key) -> void {
+        if (at.is_object() || at.is_array()) {
+            std::size_t i = 0;
+            for (const auto& [name, value] : at.items()) {
+                const std::string last = at.is_array() ? std::to_string(i++) : name;
+                self(self, value, key.empty() ? last : key + "." + last);
+            }
+            return;
+        }
+        if (key == "title" || key.rfind("notes", 0) == 0 || at.is_boolean()) return;
+        ++compared;
+        if (at.is_string()) {
+            std::string text(4000, '\0');
+            size_t bytes = 0;
+            ASSERT_GE(sirop_answer_text(answer, key.c_str(), text.data(), text.size(), &bytes), 0) << key;
+            EXPECT_EQ(text.c_str(), at.get<std::string>()) << key;
+        } else {
+            double x = 0.0;
+            const auto status = sirop_answer_number(answer, key.c_str(), &x);
+            if (at.is_null()) {
+                EXPECT_EQ(status, SIROP_E_IMPOSSIBLE) << key;
+                EXPECT_TRUE(std::isnan(x));
+                return;
+            }
+            ASSERT_GE(status, 0) << key;
+            EXPECT_NEAR(x, at.get<double>(), 1e-9 * std::fmax(1.0, std::fabs(x))) << key;  // sums in another order
+        }
+    };
+    compare(compare, expected, "");
+    EXPECT_GT(compared, 100U);
+    sirop_answer_free(answer);
+
+    sirop_batch* read = nullptr;
+    ASSERT_EQ(sirop_batch_read(text_batch, std::strlen(text_batch), &read), SIROP_OK);
+    ASSERT_GE(sirop_batch_predict(read, nullptr, &answer), 0);
+    double x = 0.0;
+    ASSERT_GE(sirop_answer_number(answer, "cooked.water_percent", &x), 0);
+    EXPECT_EQ(x, expected["cooked"]["water_percent"].get<double>());
+    sirop_answer_free(answer);
+    sirop_batch_free(read);
+}
+
+TEST(c_handles, bad_calls_are_refused_with_a_code_and_a_reason) {
+    batch_handle b;
+    sirop_answer* answer = nullptr;
+    const auto says = [&](const char* part) {
+        EXPECT_NE(std::string(sirop_batch_refusal(b.it)).find(part), std::string::npos)
+            << sirop_batch_refusal(b.it);
+    };
+    const double nan_value = std::nan("");
+    EXPECT_EQ(sirop_batch_new(nullptr), SIROP_E_NULL);
+    EXPECT_EQ(sirop_batch_add(nullptr, SIROP_PAN, "honey", 1, 20), SIROP_E_NULL);
+    EXPECT_EQ(sirop_batch_add(b.it, SIROP_PAN, nullptr, 1, 20), SIROP_E_NULL);
+    EXPECT_EQ(sirop_batch_add(b.it, SIROP_PAN, "gravel", 1, 20), SIROP_E_NAME);
+    says("gravel");
+    EXPECT_EQ(sirop_batch_add(b.it, 7, "honey", 1, 20), SIROP_E_RANGE);
+    says("where: 7");
+    EXPECT_EQ(sirop_batch_add(b.it, SIROP_PAN, "honey", -1, 20), SIROP_E_RANGE);
+    says("grams: -1");
+    EXPECT_EQ(sirop_batch_add(b.it, SIROP_PAN, "honey", nan_value, 20), SIROP_E_RANGE);
+    EXPECT_EQ(sirop_batch_add(b.it, SIROP_OFF_HEAT, "honey", 1, 900), SIROP_E_RANGE);
+    says("celsius: 900");
+    EXPECT_EQ(sirop_batch_set(b.it, "charm", 1), SIROP_E_NAME);
+    says("charm");
+    EXPECT_EQ(sirop_batch_set(b.it, "pressure_hpa", 5), SIROP_E_RANGE);
+    says("300 to 1100");
+    EXPECT_EQ(sirop_batch_set(b.it, "serve_celsius", nan_value), SIROP_E_RANGE);
+    EXPECT_EQ(sirop_batch_predict(b.it, nullptr, &answer), SIROP_E_BATCH);  // empty
+    says("pan");
+    EXPECT_EQ(answer, nullptr);
+    EXPECT_EQ(sirop_batch_predict(nullptr, nullptr, &answer), SIROP_E_NULL);
+    EXPECT_EQ(sirop_batch_predict(b.it, nullptr, nullptr), SIROP_E_NULL);
+    fill(b.it);
+    EXPECT_STREQ(sirop_batch_refusal(b.it), "");
+    EXPECT_EQ(sirop_batch_predict(b.it, "mars", &answer), SIROP_E_NAME);
+    ASSERT_GE(sirop_batch_predict(b.it, "fr pastry", &answer), 0);
+    double x = 0.0;
+    EXPECT_EQ(sirop_answer_number(answer, "cooked.charm", &x), SIROP_E_NAME);
+    EXPECT_TRUE(std::isnan(x));
+    EXPECT_EQ(sirop_answer_number(answer, "set.word", &x), SIROP_E_NAME);  // a text
+    EXPECT_EQ(sirop_answer_number(answer, "cautions.99", &x), SIROP_E_NAME);
+    EXPECT_EQ(sirop_answer_number(answer, "cautions.1x", &x), SIROP_E_NAME);
+    EXPECT_EQ(sirop_answer_number(nullptr, "set.word", &x), SIROP_E_NULL);
+    char small[3] = "??";
+    size_t needed = 0;
+    EXPECT_EQ(sirop_answer_text(answer, "set.word", small, sizeof small, &needed), SIROP_E_BUFFER);
+    EXPECT_STREQ(small, "");
+    EXPECT_GT(needed, 3U);
+    EXPECT_EQ(sirop_answer_text(answer, "set.word", small, sizeof small, nullptr), SIROP_E_NULL);
+    sirop_answer_free(answer);
+    sirop_answer_free(nullptr);
+    sirop_batch_free(nullptr);
+    sirop_batch* read = nullptr;
+    EXPECT_EQ(sirop_batch_read("{", 1, &read), SIROP_E_BATCH);
+    EXPECT_NE(std::string(sirop_batch_refusal(read)).find("line 1"), std::string::npos);
+    sirop_batch_free(read);
+    EXPECT_EQ(sirop_batch_read(nullptr, 0, &read), SIROP_E_NULL);
+}
+
+TEST(c_catalogues, list_to_their_end_and_know_their_own) {
+    int32_t ingredients = 0, tables = 0, words = 0, conversions = 0, limits = 0;
+    for (; const char* name = sirop_ingredient_name(ingredients); ++ingredients) {
+        double grams[SIROP_COMPONENT_COUNT], sum = 0.0;
+        ASSERT_EQ(sirop_ingredient_grams(name, grams, SIROP_COMPONENT_COUNT), SIROP_OK) << name;
+        for (const double g : grams) sum += g;
+        EXPECT_NEAR(sum, 100.0, 1e-9) << name;
+        EXPECT_NE(sirop_ingredient_source(name), nullptr);
+        EXPECT_NE(sirop_ingredient_estimate(name), nullptr);
+    }
+    for (; const char* table = sirop_stage_table_name(tables); ++tables) {
+        EXPECT_NE(sirop_stage_table_source(table), nullptr);
+        int32_t rows = 0;
+        double previous = 0.0;
+        for (; const char* stage = sirop_stage_name(table, rows); ++rows) {
+            sirop_range r;
+            ASSERT_EQ(sirop_stage_range_celsius(table, stage, &r), SIROP_OK);
+            EXPECT_LE(previous, r.low);
+            EXPECT_LE(r.low, r.high);
+            previous = r.high;
+        }
+        EXPECT_GT(rows, 3);
+    }
+    for (; const char* word = sirop_set_word(words); ++words) {
+        sirop_range r;
+        int32_t found = -1;
+        ASSERT_EQ(sirop_set_word_firmness_pa_s(words, &r), SIROP_OK);
+        ASSERT_EQ(sirop_set_word_of(r.low, &found), SIROP_OK);
+        EXPECT_EQ(found, words) << word;
+        EXPECT_NE(sirop_set_word_meaning(words), nullptr);
+    }
+    for (; sirop_conversion_name(conversions) != nullptr; ++conversions) {
+    }
+    double activity = 2.0, previous = 1.0;
+    for (; sirop_growth_limit(limits, &activity) != nullptr; ++limits) {
+        EXPECT_LT(activity, previous);
+        previous = activity;
+    }
+    EXPECT_TRUE(std::isnan(activity));
+    EXPECT_GT(ingredients, 80);
+    EXPECT_EQ(tables, 8);
+    EXPECT_EQ(words, 8);
+    EXPECT_EQ(conversions, 12);
+    EXPECT_EQ(limits, 7);
+    EXPECT_EQ(sirop_ingredient_name(-1), nullptr);
+    EXPECT_EQ(sirop_set_word(99), nullptr);
+    double x = 0.0;
+    EXPECT_EQ(sirop_convert("brix_to_baume", 60.0, &x), SIROP_OK);
+    EXPECT_NEAR(x, 32.5, 0.1);  // 145 - 145/SG with the density of ICUMSA SPS-4: a regression
+    EXPECT_EQ(sirop_convert("brix_to_baume", 96.0, &x), SIROP_E_RANGE);
+    EXPECT_TRUE(std::isnan(x));
+    EXPECT_EQ(sirop_convert("charm", 1.0, &x), SIROP_E_NAME);
+    EXPECT_EQ(sirop_convert(nullptr, 1.0, &x), SIROP_E_NULL);
+    double two[2] = {0.0, 0.0};
+    EXPECT_EQ(sirop_ingredient_grams("white sugar", two, 2), SIROP_E_BUFFER);  // holds more than water and sucrose
+    EXPECT_EQ(sirop_ingredient_grams("water", two, 2), SIROP_OK);
+    EXPECT_EQ(sirop_ingredient_grams("gravel", two, 2), SIROP_E_NAME);
+    EXPECT_TRUE(std::isnan(two[0]));
+    EXPECT_EQ(sirop_glucose_syrup_grams(5.0, 80.0, two, 2), SIROP_E_RANGE);
+}
+
+TEST(c_stages, are_those_of_the_table_both_ways) {
+    double grams[SIROP_COMPONENT_COUNT] = {0};
+    grams[SIROP_SUCROSE] = 100.0;
+    grams[SIROP_WATER] = 20.0;
+    sirop_range r;
+    ASSERT_EQ(sirop_celsius_for_stage(nullptr, "soft ball", grams, SIROP_COMPONENT_COUNT, 1013.25, &r), SIROP_OK);
+    EXPECT_NEAR(r.low, 113.0, 1e-6);  // the table itself, for plain sugar at sea level
+    EXPECT_NEAR(r.high, 116.0, 1e-6);
+    char text[100];
+    size_t needed = 0;
+    ASSERT_EQ(sirop_stage_of_temperature(nullptr, 117.0, 1013.25, text, sizeof text, &needed), SIROP_OK);
+    EXPECT_STREQ(text, "between soft ball and firm ball");
+    sirop_estimate water;
+    ASSERT_GE(sirop_water_at_boil_grams(grams, SIROP_COMPONENT_COUNT, 114.5, 1013.25, &water), 0);
+    grams[SIROP_WATER] = water.value;
+    ASSERT_EQ(sirop_stage_of_mixture(nullptr, grams, SIROP_COMPONENT_COUNT, text, sizeof text, &needed), SIROP_OK);
+    EXPECT_STREQ(text, "soft ball");
+    EXPECT_EQ(sirop_celsius_for_stage(nullptr, "charm", grams, SIROP_COMPONENT_COUNT, 1013.25, &r), SIROP_E_NAME);
+    EXPECT_EQ(sirop_celsius_for_stage(nullptr, "dark caramel", grams, SIROP_COMPONENT_COUNT, 1013.25, &r),
+              SIROP_E_IMPOSSIBLE);
+    EXPECT_EQ(sirop_stage_of_temperature("mars", 117.0, 1013.25, text, sizeof text, &needed), SIROP_E_NAME);
+    EXPECT_EQ(sirop_stage_of_temperature(nullptr, 999.0, 1013.25, text, sizeof text, &needed), SIROP_E_RANGE);
+}
+
+TEST(c_graining_and_layers, answer_and_refuse) {
+    double grams[2 * SIROP_COMPONENT_COUNT] = {0};
+    grams[SIROP_SUCROSE] = 75.0;
+    grams[SIROP_WATER] = 25.0;
+    double* cake = grams + SIROP_COMPONENT_COUNT;
+    cake[SIROP_STARCH] = 40.0;
+    cake[SIROP_WATER] = 4.0;
+    sirop_graining g;
+    g.struct_bytes = sizeof g;
+    ASSERT_EQ(sirop_graining_at(grams, SIROP_COMPONENT_COUNT, 20.0, &g), SIROP_OK);
+    EXPECT_EQ(g.risk, 3);
+    EXPECT_NEAR(g.sucrose_supersaturation.value, 1.5,
+                0.01);  // 3 g per g of water over 2.005 (Bubnik & Kadlec 1995)
+    g.struct_bytes = 8;
+    EXPECT_EQ(sirop_graining_at(grams, SIROP_COMPONENT_COUNT, 20.0, &g), SIROP_E_RANGE);
+    g.struct_bytes = sizeof g;
+    EXPECT_EQ(sirop_graining_at(nullptr, SIROP_COMPONENT_COUNT, 20.0, &g), SIROP_E_NULL);
+    EXPECT_TRUE(std::isnan(g.sucrose_supersaturation.value));
+    EXPECT_EQ(sirop_graining_at(grams, SIROP_COMPONENT_COUNT, 900.0, &g), SIROP_E_RANGE);
+    sirop_estimate aw, gained[2];
+    ASSERT_GE(sirop_layers_at_equilibrium(2, grams, SIROP_COMPONENT_COUNT, 20.0, &aw, gained), 0);
+    EXPECT_NEAR(gained[0].value + gained[1].value, 0.0, 1e-9);
+    EXPECT_GT(gained[1].value, 0.0);  // the dry layer takes
+    EXPECT_EQ(sirop_layers_at_equilibrium(0, grams, SIROP_COMPONENT_COUNT, 20.0, &aw, gained), SIROP_E_RANGE);
+    EXPECT_EQ(sirop_layers_at_equilibrium(2, grams, SIROP_COMPONENT_COUNT, -5.0, &aw, gained), SIROP_E_RANGE);
+    EXPECT_TRUE(std::isnan(gained[1].value));
+}
+
+TEST(c_structs, have_the_sizes_that_programs_were_compiled_with) {
+    static_assert(sizeof(sirop_estimate) == 32 && offsetof(sirop_estimate, status) == 24);
+    static_assert(sizeof(sirop_range) == 16);
+    static_assert(sizeof(sirop_graining) == 120 && offsetof(sirop_graining, hindering_percent) == 112);
+    static_assert(SIROP_COMPONENT_COUNT == 27 && SIROP_ACID == 22 && SIROP_GELATIN == 26);
+    // an older program, which knows fewer components, gets the same answer
+    double grams[SIROP_COMPONENT_COUNT] = {0};
+    grams[SIROP_SUCROSE] = 80.0;
+    grams[SIROP_WATER] = 20.0;
+    sirop_estimate old_one, new_one;
+    ASSERT_GE(sirop_boiling_point_celsius(grams, 23, 1013.25, &old_one), 0);
+    ASSERT_GE(sirop_boiling_point_celsius(grams, SIROP_COMPONENT_COUNT, 1013.25, &new_one), 0);
+    EXPECT_EQ(old_one.value, new_one.value);
+    EXPECT_EQ(sirop_boiling_point_celsius(grams, 0, 1013.25, &old_one), SIROP_E_RANGE);
+    EXPECT_EQ(sirop_boiling_point_celsius(grams, SIROP_COMPONENT_COUNT + 1, 1013.25, &old_one), SIROP_E_RANGE);
+}
+
+TEST(threads, get_the_same_numbers_at_once) {
+    const auto work = [](double* water, double* boils) {
+        for (int i = 0; i < 5; ++i) {
+            batch_handle b;
+            fill(b.it);
+            sirop_answer* answer = nullptr;
+            if (sirop_batch_predict(b.it, nullptr, &answer) < 0) return;
+            sirop_answer_number(answer, "cooked.water_percent", water);
+            sirop_answer_free(answer);
+            double grams[SIROP_COMPONENT_COUNT] = {0};
+            grams[SIROP_SUCROSE] = 80.0;
+            grams[SIROP_GLUCOSE] = 10.0;
+            grams[SIROP_WATER] = 20.0;
+            sirop_estimate e;
+            sirop_boiling_point_celsius(grams, SIROP_COMPONENT_COUNT, 1000.0, &e);
+            *boils = e.value;
+        }
+    };
+    double water[4] = {0}, boils[4] = {0};
+    std::vector<std::thread> threads;
+    for (int i = 0; i < 4; ++i) threads.emplace_back(work, water + i, boils + i);
+    for (auto& t : threads) t.join();
+    for (int i = 0; i < 4; ++i) {
+        EXPECT_GT(water[i], 1.0);
+        EXPECT_EQ(water[i], water[0]);
+        EXPECT_EQ(boils[i], boils[0]);
+    }
+}
+
+}  // namespace

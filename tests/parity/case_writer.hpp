@@ -1,0 +1,144 @@
+// What the cases are made with: JSON, and numbers drawn the same on every machine.
+#pragma once
+
+#include <sirop/sirop.h>
+
+#include <array>
+#include <cmath>
+#include <cstdint>
+#include <cstdio>
+#include <string>
+#include <utility>
+#include <vector>
+
+namespace parity {
+
+// --- JSON
+// ---------------------------------------------------------------------------------------------------------
+
+inline std::string json(double x) {
+    if (std::isnan(x)) return "null";
+    if (std::isinf(x)) return x > 0.0 ? "1e999" : "-1e999";  // what every reader takes for infinity
+    std::array<char, 32> text{};
+    std::snprintf(text.data(), text.size(), "%.17g", x);
+    return text.data();
+}
+inline std::string json(int x) {
+    return std::to_string(x);
+}
+inline std::string json(std::size_t x) {
+    return std::to_string(x);
+}
+inline std::string json(const char* text) {
+    if (text == nullptr) return "null";
+    std::string out(1, '"');
+    for (const char* c = text; *c != '\0'; ++c) {
+        const auto byte = static_cast<unsigned char>(*c);
+        if (*c == '"' || *c == '\\') {
+            out += '\\';
+            out += *c;
+        } else if (byte < 0x20U) {
+            std::array<char, 8> escaped{};
+            std::snprintf(escaped.data(), escaped.size(), "\\u%04x", static_cast<unsigned>(byte));
+            out += escaped.data();
+        } else {
+            out += *c;
+        }
+    }
+    return out + '"';
+}
+inline std::string json(const std::string& text) {
+    return json(text.c_str());
+}
+inline std::string json(const sirop_range& r) {
+    return R"({"low": )" + json(r.low) + R"(, "high": )" + json(r.high) + "}";
+}
+inline std::string json(const sirop_estimate& e, bool with_status = false) {
+    return R"({"value": )" + json(e.value) + R"(, "low": )" + json(e.low) + R"(, "high": )" + json(e.high) +
+           (with_status ? R"(, "status": )" + json(e.status) : std::string()) + "}";
+}
+inline std::string json(const std::vector<double>& numbers) {
+    std::string out;
+    for (const double x : numbers) out += (out.empty() ? "[" : ", ") + json(x);
+    return out.empty() ? "[]" : out + "]";
+}
+inline std::string json(const std::vector<sirop_estimate>& estimates) {
+    std::string out;
+    for (const auto& e : estimates) out += (out.empty() ? "[" : ", ") + json(e, true);
+    return out.empty() ? "[]" : out + "]";
+}
+
+/// The members of an object, gathered by name: the arguments of a call, or a result of several parts.
+struct members {
+    std::string text;
+    template <class T>
+    members with(const char* name, const T& value) const {
+        return {text + (text.empty() ? "" : ", ") + json(name) + ": " + json(value)};
+    }
+    std::string object() const { return "{" + text + "}"; }
+};
+
+/// Prints cases and counts them.
+struct printer {
+    int printed = 0;
+    void operator()(const char* call, const members& in, int status, const std::string& out,
+                    const std::string& before = "") {
+        std::printf(R"({"call": "%s", %s"in": %s, "status": %d, "out": %s})"
+                    "\n",
+                    call, before.c_str(), in.object().c_str(), status, out.c_str());
+        ++printed;
+    }
+};
+
+// --- drawing
+// ------------------------------------------------------------------------------------------------------
+
+constexpr std::size_t all_components = SIROP_COMPONENT_COUNT;
+
+/// splitmix64 (Vigna).
+class dice {
+  public:
+    std::uint64_t next() {
+        std::uint64_t z = (state += 0x9E3779B97F4A7C15U);
+        z = (z ^ (z >> 30U)) * 0xBF58476D1CE4E5B9U;
+        z = (z ^ (z >> 27U)) * 0x94D049BB133111EBU;
+        return z ^ (z >> 31U);
+    }
+    double uniform(double low, double high) {
+        return low + (high - low) * (static_cast<double>(next() >> 11U) * 0x1.0p-53);
+    }
+    std::size_t below(std::size_t n) { return static_cast<std::size_t>(next() % n); }
+
+    /// A number between two bounds; one in thirty is beyond them, or not a number.
+    double mostly(double low, double high) {
+        const std::size_t kind = below(60);
+        if (kind == 0) return std::nan("");
+        if (kind == 1) return high + uniform(1.0, 1000.0);
+        return uniform(low, high);
+    }
+    double pressure_hpa() { return below(3) == 0 ? 1013.25 : mostly(300.0, 1100.0); }
+
+    /// How many components a program passes: mostly all, sometimes fewer, as one compiled earlier would.
+    std::size_t components() { return below(4) == 0 ? 1 + below(all_components) : all_components; }
+
+    /// A mixture: water and one to eight other components.  Now and then one that must be refused.
+    std::vector<double> mixture(std::size_t components) {
+        std::vector<double> grams(components, 0.0);
+        const std::size_t kind = below(40);
+        if (kind == 0) return grams;  // nothing at all
+        grams[SIROP_WATER] = kind == 1 ? 0.0 : uniform(1.0, 100.0);
+        for (std::size_t i = 1 + below(8); i > 0; --i) {
+            const std::size_t at = below(components);
+            grams[at] = uniform(0.0, 60.0);
+        }
+        if (kind == 2) grams[below(components)] = -1.0;
+        if (kind == 3) grams[below(components)] = std::nan("");
+        if (kind == 4) grams[below(components)] = 2.0e9;
+        return grams;
+    }
+
+  private:
+    std::uint64_t state = 20240229;
+};
+
+}  // namespace parity

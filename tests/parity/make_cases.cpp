@@ -1,0 +1,518 @@
+// The cases that each binding must repeat: 1000 calls of the C API with what they gave, as JSON Lines on standard
+// output.  The same on every machine, but for the last bits of the results.
+//
+//     {"call": "sirop_...", "in": {argument: value, ...}, "status": n, "out": ...}
+//
+// "in" holds the arguments by their names in sirop.h, without the pointers that receive the result, and without
+// the bytes of a text and of its buffer, which follow from the text.  A mixture is an array of `components`
+// numbers; that of a function for n mixtures holds n * components, and its other arrays n numbers.  NaN and a null
+// pointer are null, infinity is 1e999.  Numbers have 17 significant digits. "status" is what the function
+// returned; 0 for a function that returns a text or nothing.  "out" is
+//   a number                                        double*, int32_t*
+//   a text, or null                                 const char* returned, or a text written into a buffer
+//   an array of numbers                             double* of a composition
+//   {"value", "low", "high"}                        sirop_estimate*
+//   [{"value", "low", "high", "status"}, ...]       sirop_estimate* of n results
+//   {"low", "high"}                                 sirop_range*
+//   {"risk", "hindering_percent", and its estimates}     sirop_graining*, by the names of its fields
+//   an object of these                              several results: by their names in sirop.h; the text that
+//                                                   sirop_growth_limit returns is "group"
+//   null                                            a handle, or nothing
+// A text call that gives an error other than SIROP_E_BATCH has null as "out".
+// A call on a handle has before "in" the calls that led to it, made on one batch and the answer of its last
+// prediction, in this order, also those that were refused:
+//     "before": [{"call": "sirop_batch_new", "in": {}}, {"call": "sirop_batch_add", "in": {...}}, ...]
+// The program ends with status 1 if it does not print exactly 1000 cases.
+#include "case_writer.hpp"
+#include "texts.hpp"
+
+namespace {
+
+using namespace parity;
+
+constexpr int wanted = 1000;
+const double nan = std::nan("");
+printer print;
+dice draw;
+
+// --- calls without a mixture
+// --------------------------------------------------------------------------------------
+
+/// const char* f(int32_t), asked for every `step`th index from -1 on, and past the last; gives back all names.
+std::vector<std::string> names(const char* call, const char* (*name)(int32_t), int step,
+                               const char* argument = "index") {
+    std::vector<std::string> found;
+    while (const char* one = name(static_cast<int32_t>(found.size()))) found.emplace_back(one);
+    const int count = static_cast<int>(found.size());
+    for (int i = -1; i < count; i += step) print(call, members{}.with(argument, i), 0, json(name(i)));
+    print(call, members{}.with(argument, count), 0, json(name(count)));
+    return found;
+}
+
+void about() {
+    print("sirop_version", {}, 0, json(sirop_version()));
+    for (const int status : {0, 1, 2, -1, -2, -3, -4, -5, -6, -7, -8, -9, -1000})
+        print("sirop_status_text", members{}.with("status", status), 0, json(sirop_status_text(status)));
+    names("sirop_component_name", sirop_component_name, 1, "component");
+    for (const char* name :
+         {"temperature_celsius", "pressure_hpa", "altitude_metres", "water_boils_celsius", "serve_celsius",
+          "added_celsius", "grams", "syrup_solids_percent", "thermometer_error_kelvin",
+          "thermometer_within_kelvin", "target_celsius", "pour_celsius", "", "mood"}) {
+        sirop_range range{};
+        const int status = sirop_accepted_range(name, &range);
+        print("sirop_accepted_range", members{}.with("argument", name), status, json(range));
+    }
+}
+
+void number(const char* call, int32_t (*function)(double, double*), const char* argument, double low, double high,
+            int times) {
+    for (int i = -4; i < times; ++i) {
+        // First the bounds, then the next double beyond each.
+        const double x = i == -4   ? low
+                         : i == -3 ? high
+                         : i == -2 ? std::nextafter(low, -1.0e9)
+                         : i == -1 ? std::nextafter(high, 1.0e9)
+                                   : draw.mostly(low, high);
+        double out = nan;
+        const int status = function(x, &out);
+        print(call, members{}.with(argument, x), status, json(out));
+    }
+}
+
+void kitchen() {
+    number("sirop_pressure_at_altitude_hpa", sirop_pressure_at_altitude_hpa, "altitude_metres", -500.0, 9000.0, 9);
+    number("sirop_pressure_from_boiling_water_hpa", sirop_pressure_from_boiling_water_hpa, "water_boils_celsius",
+           70.0, 102.0, 9);
+    number("sirop_water_boils_celsius", sirop_water_boils_celsius, "pressure_hpa", 300.0, 1100.0, 9);
+}
+
+void conversions() {
+    auto found = names("sirop_conversion_name", sirop_conversion_name, 1);
+    found.emplace_back("cups_to_spoons");
+    for (const auto& name : found)
+        for (const double value : {draw.uniform(0.0, 100.0), draw.mostly(0.0, 1500.0)}) {
+            double out = nan;
+            const int status = sirop_convert(name.c_str(), value, &out);
+            print("sirop_convert", members{}.with("conversion", name).with("value", value), status, json(out));
+        }
+}
+
+void ingredients() {
+    auto found = names("sirop_ingredient_name", sirop_ingredient_name, 5);
+    found.emplace_back("moon dust");
+    found.emplace_back(" Honey ");
+    for (std::size_t i = 0; i < found.size(); i += i + 3 < found.size() ? 6 : 1) {
+        const char* name = found[i].c_str();
+        const auto in = members{}.with("ingredient", name);
+        print("sirop_ingredient_source", in, 0, json(sirop_ingredient_source(name)));
+        print("sirop_ingredient_estimate", in, 0, json(sirop_ingredient_estimate(name)));
+        std::vector<double> grams(all_components);
+        const int status = sirop_ingredient_grams(name, grams.data(), grams.size());
+        print("sirop_ingredient_grams", in.with("components", grams.size()), status, json(grams));
+    }
+    for (int i = 0; i < 8; ++i) {
+        const double equivalent = draw.mostly(10.0, 60.0), solids = draw.mostly(1.0, 100.0);
+        std::vector<double> grams(all_components);
+        const int status = sirop_glucose_syrup_grams(equivalent, solids, grams.data(), grams.size());
+        print("sirop_glucose_syrup_grams",
+              members{}
+                  .with("dextrose_equivalent", equivalent)
+                  .with("solids_percent", solids)
+                  .with("components", grams.size()),
+              status, json(grams));
+    }
+}
+
+void words() {
+    const auto found = names("sirop_set_word", sirop_set_word, 1);
+    for (int i = -1; i <= static_cast<int>(found.size()); ++i) {
+        const auto in = members{}.with("index", i);
+        print("sirop_set_word_meaning", in, 0, json(sirop_set_word_meaning(i)));
+        sirop_range range{};
+        const int status = sirop_set_word_firmness_pa_s(i, &range);
+        print("sirop_set_word_firmness_pa_s", in, status, json(range));
+    }
+    for (int i = 0; i < 10; ++i) {
+        const double firmness = i == 0 ? -1.0 : i == 1 ? nan : std::pow(10.0, draw.uniform(-3.0, 13.0));
+        int32_t index = 0;
+        const int status = sirop_set_word_of(firmness, &index);
+        print("sirop_set_word_of", members{}.with("firmness_pa_s", firmness), status, json(index));
+    }
+    for (int i = -1; i < 9; ++i) {
+        double activity = nan;
+        const char* group = sirop_growth_limit(i, &activity);
+        print("sirop_growth_limit", members{}.with("index", i), 0,
+              members{}.with("group", group).with("water_activity", activity).object());
+    }
+}
+
+// --- texts written into a buffer
+// ----------------------------------------------------------------------------------
+
+/// Calls with a small buffer and then, if that was too small, with one of the size that was asked for.
+template <class Call>
+void text(const char* call, const members& in, const Call& function, const std::string& before = "") {
+    std::vector<char> out(16);
+    std::size_t needed = 0;
+    int status = function(out.data(), out.size(), &needed);
+    if (status == SIROP_E_BUFFER) {
+        out.resize(needed);
+        status = function(out.data(), out.size(), &needed);
+    }
+    print(call, in, status, status >= 0 || status == SIROP_E_BATCH ? json(out.data()) : "null", before);
+}
+
+void stages() {
+    const auto tables = names("sirop_stage_table_name", sirop_stage_table_name, 1);
+    for (const char* table : {static_cast<const char*>(nullptr), "us 1918", "fr pastry", "no such table"}) {
+        const auto in = members{}.with("table", table);
+        print("sirop_stage_table_source", in, 0, json(sirop_stage_table_source(table)));
+        for (int i = 0; i < 7; ++i) {
+            const char* stage = i == 6 ? "no such stage" : sirop_stage_name(table, i);
+            if (i < 6) print("sirop_stage_name", in.with("index", i), 0, json(sirop_stage_name(table, i)));
+            if (stage == nullptr || i % 2 != 0) continue;
+            sirop_range range{};
+            int status = sirop_stage_range_celsius(table, stage, &range);
+            print("sirop_stage_range_celsius", in.with("stage", stage), status, json(range));
+            const std::size_t components = draw.components();
+            const auto grams = draw.mixture(components);
+            const double hpa = draw.pressure_hpa();
+            status = sirop_celsius_for_stage(table, stage, grams.data(), components, hpa, &range);
+            print("sirop_celsius_for_stage",
+                  in.with("stage", stage)
+                      .with("grams", grams)
+                      .with("components", components)
+                      .with("pressure_hpa", hpa),
+                  status, json(range));
+        }
+        for (int i = 0; i < 4; ++i) {
+            const std::size_t components = draw.components();
+            const auto grams = draw.mixture(components);
+            const double celsius = draw.mostly(95.0, 190.0), hpa = draw.pressure_hpa();
+            text("sirop_stage_of_temperature", in.with("celsius", celsius).with("pressure_hpa", hpa),
+                 [&](char* out, std::size_t bytes, std::size_t* needed) {
+                     return sirop_stage_of_temperature(table, celsius, hpa, out, bytes, needed);
+                 });
+            text("sirop_stage_of_mixture", in.with("grams", grams).with("components", components),
+                 [&](char* out, std::size_t bytes, std::size_t* needed) {
+                     return sirop_stage_of_mixture(table, grams.data(), components, out, bytes, needed);
+                 });
+        }
+    }
+}
+
+void texts() {
+    auto all = batches();
+    for (std::size_t i = 0; i < all.size() + 2; ++i) {
+        const auto& batch = all[i % all.size()];
+        const char* table = i >= all.size() ? (i % 2 == 0 ? "no such table" : "fr pastry")
+                            : i % 2 == 0    ? nullptr
+                                            : "us 1918";
+        const auto in = members{}.with("batch", batch).with("table", table);
+        text("sirop_predict_json", in, [&](char* out, std::size_t bytes, std::size_t* needed) {
+            return sirop_predict_json(batch.data(), batch.size(), table, out, bytes, needed);
+        });
+        text("sirop_predict_report", in, [&](char* out, std::size_t bytes, std::size_t* needed) {
+            return sirop_predict_report(batch.data(), batch.size(), table, out, bytes, needed);
+        });
+    }
+    for (const auto& question : questions()) {
+        const auto in = members{}.with("question", question);
+        text("sirop_ask_json", in, [&](char* out, std::size_t bytes, std::size_t* needed) {
+            return sirop_ask_json(question.data(), question.size(), out, bytes, needed);
+        });
+        text("sirop_ask_report", in, [&](char* out, std::size_t bytes, std::size_t* needed) {
+            return sirop_ask_report(question.data(), question.size(), out, bytes, needed);
+        });
+    }
+}
+
+// --- mixtures
+// -----------------------------------------------------------------------------------------------------
+
+void properties() {
+    auto found = names("sirop_property_name", sirop_property_name, 1);
+    found.emplace_back("no_such_property");
+    for (const auto& one : found) {
+        const char* name = one.c_str();
+        const auto in = members{}.with("property", name);
+        print("sirop_property_unit", in, 0, json(sirop_property_unit(name)));
+        print("sirop_property_source", in, 0, json(sirop_property_source(name)));
+        print("sirop_property_uncertainty", in, 0, json(sirop_property_uncertainty(name)));
+        sirop_range range{};
+        double solids = nan;
+        const int status = sirop_property_range(name, &range, &solids);
+        print("sirop_property_range", in, status,
+              members{}.with("celsius", range).with("fitted_solids_percent", solids).object());
+        for (int i = 0; i < 5; ++i) {
+            const std::size_t components = draw.components();
+            const auto grams = draw.mixture(components);
+            const double celsius = draw.mostly(0.0, 100.0), hpa = draw.pressure_hpa();
+            sirop_estimate e{};
+            const int of_it = sirop_property_estimate(name, grams.data(), components, celsius, hpa, &e);
+            print("sirop_property_estimate",
+                  in.with("grams", grams)
+                      .with("components", components)
+                      .with("celsius", celsius)
+                      .with("pressure_hpa", hpa),
+                  of_it, json(e));
+        }
+    }
+}
+
+void graining(int times) {
+    for (int i = 0; i < times; ++i) {
+        const std::size_t components = draw.components();
+        const auto grams = draw.mixture(components);
+        const double celsius = draw.mostly(0.0, 40.0);
+        sirop_graining g{};
+        g.struct_bytes = sizeof g;
+        const int status = sirop_graining_at(grams.data(), components, celsius, &g);
+        print("sirop_graining_at",
+              members{}.with("grams", grams).with("components", components).with("celsius", celsius), status,
+              members{}
+                  .with("risk", g.risk)
+                  .with("sucrose_supersaturation", g.sucrose_supersaturation)
+                  .with("lactose_supersaturation", g.lactose_supersaturation)
+                  .with("crystallizable_percent", g.crystallizable_percent)
+                  .with("hindering_percent", g.hindering_percent)
+                  .object());
+    }
+}
+
+/// n mixtures one after the other.
+std::vector<double> mixtures_of(std::size_t n, std::size_t components) {
+    std::vector<double> grams;
+    for (std::size_t i = 0; i < n; ++i) {
+        const auto one = draw.mixture(components);
+        grams.insert(grams.end(), one.begin(), one.end());
+    }
+    return grams;
+}
+
+void layers(int times) {
+    for (int i = 0; i < times; ++i) {
+        const std::size_t n = 1 + draw.below(4), components = draw.components();
+        const auto grams = mixtures_of(n, components);
+        const double celsius = draw.mostly(0.0, 40.0);
+        sirop_estimate activity{};
+        std::vector<sirop_estimate> gained(n);
+        const int status =
+            sirop_layers_at_equilibrium(n, grams.data(), components, celsius, &activity, gained.data());
+        print("sirop_layers_at_equilibrium",
+              members{}
+                  .with("layers", n)
+                  .with("grams", grams)
+                  .with("components", components)
+                  .with("celsius", celsius),
+              status, members{}.with("water_activity", activity).with("water_gained_grams", gained).object());
+    }
+}
+
+void arrays(std::size_t n, const char* property) {
+    const std::size_t components = draw.components();
+    const auto grams = mixtures_of(n, components);
+    std::vector<double> celsius(n), hpa(n), hot(n);
+    for (std::size_t i = 0; i < n; ++i) {
+        celsius[i] = draw.mostly(0.0, 100.0);
+        hot[i] = draw.mostly(100.0, 150.0);
+        hpa[i] = draw.pressure_hpa();
+    }
+    const auto in = members{}.with("n", n).with("grams", grams).with("components", components);
+    std::vector<sirop_estimate> e(n);
+    int status = sirop_boiling_point_celsius_n(n, grams.data(), components, hpa.data(), e.data());
+    print("sirop_boiling_point_celsius_n", in.with("pressure_hpa", hpa), status, json(e));
+    status = sirop_water_at_boil_grams_n(n, grams.data(), components, hot.data(), hpa.data(), e.data());
+    print("sirop_water_at_boil_grams_n", in.with("celsius", hot).with("pressure_hpa", hpa), status, json(e));
+    status = sirop_water_activity_n(n, grams.data(), components, celsius.data(), e.data());
+    print("sirop_water_activity_n", in.with("celsius", celsius), status, json(e));
+    status = sirop_freezing_point_celsius_n(n, grams.data(), components, e.data());
+    print("sirop_freezing_point_celsius_n", in, status, json(e));
+    status =
+        sirop_property_estimate_n(property, n, grams.data(), components, celsius.data(), hpa.data(), e.data());
+    print("sirop_property_estimate_n",
+          in.with("property", property).with("celsius", celsius).with("pressure_hpa", hpa), status, json(e));
+}
+
+/// One case of each of the four functions of a mixture.
+void mixtures() {
+    const std::size_t components = draw.components();
+    const auto grams = draw.mixture(components);
+    const double celsius = draw.mostly(-30.0, 180.0), hpa = draw.pressure_hpa(), hot = draw.mostly(100.0, 150.0);
+    const auto in = members{}.with("grams", grams).with("components", components);
+    sirop_estimate e{};
+    int status = sirop_boiling_point_celsius(grams.data(), components, hpa, &e);
+    print("sirop_boiling_point_celsius", in.with("pressure_hpa", hpa), status, json(e));
+    status = sirop_water_at_boil_grams(grams.data(), components, hot, hpa, &e);
+    print("sirop_water_at_boil_grams", in.with("celsius", hot).with("pressure_hpa", hpa), status, json(e));
+    status = sirop_water_activity(grams.data(), components, celsius, &e);
+    print("sirop_water_activity", in.with("celsius", celsius), status, json(e));
+    status = sirop_freezing_point_celsius(grams.data(), components, &e);
+    print("sirop_freezing_point_celsius", in, status, json(e));
+}
+
+// --- handles
+// ------------------------------------------------------------------------------------------------------
+
+/// A batch by calls.  Each call is a case, led to by all before it.
+class session {
+  public:
+    session() { step("sirop_batch_new", {}, sirop_batch_new(&batch)); }
+    explicit session(const std::string& text) {
+        const int status = sirop_batch_read(text.data(), text.size(), &batch);
+        step("sirop_batch_read", members{}.with("text", text), status,
+             status == SIROP_E_BATCH ? json(sirop_batch_refusal(batch)) : "null");
+    }
+    session(const session&) = delete;
+    session& operator=(const session&) = delete;
+    ~session() {
+        step("sirop_answer_free", {}, 0, answer == nullptr ? "" : "null");
+        sirop_answer_free(answer);
+        step("sirop_batch_free", {}, 0);
+        sirop_batch_free(batch);
+    }
+    void add(int where, const char* ingredient, double grams, double celsius = 20.0) {
+        step("sirop_batch_add",
+             members{}
+                 .with("where", where)
+                 .with("ingredient", ingredient)
+                 .with("grams", grams)
+                 .with("celsius", celsius),
+             sirop_batch_add(batch, where, ingredient, grams, celsius));
+    }
+    void add_mixture(int where, const char* name, const std::vector<double>& grams, double celsius = 20.0) {
+        step("sirop_batch_add_mixture",
+             members{}
+                 .with("where", where)
+                 .with("name", name)
+                 .with("grams", grams)
+                 .with("components", grams.size())
+                 .with("celsius", celsius),
+             sirop_batch_add_mixture(batch, where, name, grams.data(), grams.size(), celsius));
+    }
+    void set(const char* field, double value) {
+        step("sirop_batch_set", members{}.with("field", field).with("value", value),
+             sirop_batch_set(batch, field, value));
+    }
+    void refusal() { step("sirop_batch_refusal", {}, 0, json(sirop_batch_refusal(batch))); }
+    void predict(const char* table) {
+        sirop_answer_free(answer);
+        step("sirop_batch_predict", members{}.with("table", table), sirop_batch_predict(batch, table, &answer));
+    }
+    void number(const char* key) {
+        double value = nan;
+        const int status = sirop_answer_number(answer, key, &value);
+        step("sirop_answer_number", members{}.with("key", key), status, json(value), false);
+    }
+    void text_of(const char* key) {
+        text(
+            "sirop_answer_text", members{}.with("key", key),
+            [&](char* out, std::size_t bytes, std::size_t* needed) {
+                return sirop_answer_text(answer, key, out, bytes, needed);
+            },
+            before());
+    }
+
+  private:
+    std::string before() const { return R"("before": [)" + steps + "], "; }
+    /// Prints the call as a case; one that changes the batch leads to the next ones.
+    void step(const char* call, const members& in, int status, const std::string& out = "null",
+              bool changes = true) {
+        if (out.empty()) return;
+        print(call, in, status, out, before());
+        if (changes)
+            steps += std::string(steps.empty() ? "{" : ", {") + members{}.with("call", call).text + R"(, "in": )" +
+                     in.object() + "}";
+    }
+    sirop_batch* batch = nullptr;
+    sirop_answer* answer = nullptr;
+    std::string steps;
+};
+
+void handles() {
+    {
+        session s;
+        s.add(SIROP_PAN, "white sugar", 250.0);
+        s.add(SIROP_PAN, "glucose syrup 42 DE", 100.0);
+        s.add(SIROP_PAN, "moon dust", 5.0);
+        s.refusal();
+        s.add(SIROP_PAN, "heavy cream 36 %", 300.0);
+        s.refusal();
+        s.add(SIROP_OFF_HEAT, "butter, unsalted", 40.0, 12.0);
+        s.set("thermometer_celsius", 107.0);
+        s.set("pressure_hpa", 971.9);
+        s.set("serve_celsius", 18.0);
+        s.set("mood", 1.0);
+        s.refusal();
+        s.set("pressure_hpa", 12.0);
+        s.refusal();
+        s.predict("no such table");
+        s.refusal();
+        s.predict(nullptr);
+        for (const char* key : {"cooked.water_percent_low", "finished.grams", "set.viscosity_pa_s",
+                                "finished.freezing_celsius", "cooked", "no.such.key", "cautions.0"})
+            s.number(key);
+        for (const char* key :
+             {"set.word", "cautions.0", "cautions.99", "stage.by_temperature", "cooked", "", "x"})
+            s.text_of(key);
+    }
+    {
+        session s;
+        std::vector<double> grams(all_components, 0.0);
+        grams[SIROP_WATER] = 80.0;
+        grams[SIROP_SUCROSE] = 150.0;
+        grams[SIROP_GLUCOSE] = 40.0;
+        s.add_mixture(SIROP_PAN, "bench syrup", grams);
+        s.add_mixture(7, "bench syrup", grams);
+        s.refusal();
+        s.add_mixture(SIROP_PAN, "nothing", {0.0, 0.0});
+        s.add(SIROP_PAN, "honey", -1.0);
+        s.add(SIROP_OFF_HEAT, "honey", 20.0, 500.0);
+        s.add(SIROP_NEIGHBOURS, "dark chocolate 60-69 %", 100.0);
+        s.predict(nullptr);
+        s.refusal();
+        s.set("thermometer_celsius", 112.0);
+        s.set("thermometer_within_kelvin", 0.5);
+        s.set("store_celsius", 16.0);
+        s.predict("fr pastry");
+        s.number("cooked.grams");
+        s.text_of("stage.by_consistency");
+    }
+    {
+        session s(batches()[3]);
+        s.refusal();
+        s.predict("us 1918");
+        s.number("finished.water_activity_at_serving_high");
+        s.text_of("title");
+    }
+    for (const auto& refused : {std::string("{"), std::string(R"({"sirop_batch": 1, "pan": []})")}) {
+        sirop_batch* batch = nullptr;
+        const int status = sirop_batch_read(refused.data(), refused.size(), &batch);
+        print("sirop_batch_read", members{}.with("text", refused), status, json(sirop_batch_refusal(batch)));
+        sirop_batch_free(batch);
+    }
+}
+
+}  // namespace
+
+int main() {
+    about();
+    kitchen();
+    conversions();
+    ingredients();
+    words();
+    stages();
+    texts();
+    handles();
+    properties();
+    graining(20);
+    layers(16);
+    for (const std::size_t n : {0U, 1U, 2U, 7U, 20U}) arrays(n, "density_g_per_ml");
+    arrays(3, "viscosity_pa_s");
+    arrays(3, "no_such_property");
+    const int left = wanted - print.printed;
+    for (int i = 0; i < left / 4; ++i) mixtures();
+    while (print.printed < wanted) print("sirop_version", {}, 0, json(sirop_version()));
+    std::fprintf(stderr, "%d cases, %d of them to fill up\n", print.printed, left);
+    return print.printed == wanted ? 0 : 1;
+}
