@@ -7,13 +7,13 @@ namespace {
 
 json graining_json(const core::graining& g) {
     json out;
-    out["celsius"] = number(g.celsius);
-    out["risk"] = core::graining_risk_names[static_cast<std::size_t>(g.risk)];
-    out["reason"] = g.reason;
+    write(out, "celsius", g.celsius);
+    write(out, "risk", core::graining_risk_names[static_cast<std::size_t>(g.risk)]);
+    write(out, "reason", g.reason);
     put(out, "sucrose_supersaturation", g.sucrose.supersaturation);
     put(out, "lactose_supersaturation", g.lactose.supersaturation);
     put(out, "crystallizable_percent", g.crystallizable_percent);
-    out["hindering_percent"] = number(g.hindering_percent);
+    write(out, "hindering_percent", g.hindering_percent);
     return out;
 }
 
@@ -21,19 +21,19 @@ json graining_json(const core::graining& g) {
 
 json prediction_json(const core::prediction& p) {
     json answer;
-    answer["sirop_answer"] = 1;
-    answer["title"] = p.title;
-    answer["status"] = p.status == core::grade::fine ? "fine" : "extrapolated";
+    write(answer, "sirop_answer", 1);
+    write(answer, "title", p.title);
+    write(answer, "status", p.status == core::grade::fine ? "fine" : "extrapolated");
 
     const auto& c = p.cooked;
     json& cooked = answer["cooked"];
-    cooked["celsius"] = number(c.celsius);
-    cooked["thermometer_celsius"] = number(c.thermometer_celsius);
-    cooked["pressure_hpa"] = number(0.01 * c.pressure_pa);
-    cooked["water_boils_celsius"] = number(c.water_boils_celsius);
-    cooked["starts_to_boil_celsius"] = number(c.starts_to_boil_celsius);
-    cooked["highest_celsius"] = number(c.highest_celsius);
-    cooked["water_activity"] = number(c.water_activity);
+    write(cooked, "celsius", c.celsius);
+    write(cooked, "thermometer_celsius", c.thermometer_celsius);
+    write(cooked, "pressure_hpa", 0.01 * c.pressure_pa);
+    write(cooked, "water_boils_celsius", c.water_boils_celsius);
+    write(cooked, "starts_to_boil_celsius", c.starts_to_boil_celsius);
+    write(cooked, "highest_celsius", c.highest_celsius);
+    write(cooked, "water_activity", c.water_activity);
     put(cooked, "water_percent", c.water_percent);
     put(cooked, "solids_percent", c.solids_percent);
     put(cooked, "grams", c.grams);
@@ -51,77 +51,83 @@ json prediction_json(const core::prediction& p) {
     put(finished, "glass_transition_celsius", f.glass_transition_celsius);
     put(finished, "freezing_celsius", f.freezing_celsius);
     put(finished, "millilitres", f.millilitres);
-    finished["mixed_celsius"] = number(f.mixed_celsius);
-    finished["undissolved_sugar_grams"] = number(f.undissolved_sugar_grams);
-    finished["sucrose_supersaturation"] = number(f.sucrose_supersaturation);
-    finished["lactose_supersaturation"] = number(f.lactose_supersaturation);
+    write(finished, "mixed_celsius", f.mixed_celsius);
+    write(finished, "undissolved_sugar_grams", f.undissolved_sugar_grams);
+    write(finished, "sucrose_supersaturation", f.sucrose_supersaturation);
+    write(finished, "lactose_supersaturation", f.lactose_supersaturation);
 
     json& stage = answer["stage"];
-    stage["table"] = p.stage.table;
-    stage["by_temperature"] = p.stage.by_temperature;
-    stage["by_consistency"] = p.stage.by_consistency;
-    stage["sea_level_celsius"] = number(p.stage.sea_level_celsius);
-    stage["plain_syrup_celsius"] = number(p.stage.plain_syrup_celsius);
-    stage["finished_by_consistency"] = p.stage.finished_by_consistency;
+    write(stage, "table", p.stage.table);
+    write(stage, "by_temperature", p.stage.by_temperature);
+    write(stage, "by_consistency", p.stage.by_consistency);
+    write(stage, "sea_level_celsius", p.stage.sea_level_celsius);
+    write(stage, "plain_syrup_celsius", p.stage.plain_syrup_celsius);
+    write(stage, "finished_by_consistency", p.stage.finished_by_consistency);
 
     json& set = answer["set"];
-    set["celsius"] = number(p.set.celsius);
+    write(set, "celsius", p.set.celsius);
     put(set, "viscosity_pa_s", power(p.set.log10_viscosity));
     put(set, "gel_modulus_pa", p.set.gel_modulus);
     put(set, "firmness_pa_s", power(p.set.log10_firmness));
-    set["word"] = p.set.word;
-    set["word_if_thinner"] = p.set.word_if_thinner;
-    set["word_if_thicker"] = p.set.word_if_thicker;
+    write(set, "word", p.set.word);
+    write(set, "word_if_thinner", p.set.word_if_thinner);
+    write(set, "word_if_thicker", p.set.word_if_thicker);
     put(set, "slump_to_half_seconds", p.set.slump_seconds);
     put(set, "stands_millimetres", p.set.standing_metres, 1000.0);
     put(set, "pours_from_celsius", p.set.pouring_celsius);
-    set["pour_celsius"] = number(std::isfinite(p.set.pour_celsius) ? p.set.pour_celsius : p.set.celsius);
-    set["pours"] = core::verdict_names[static_cast<std::size_t>(p.set.pours)];
-    set["holds_a_cut"] = core::verdict_names[static_cast<std::size_t>(p.set.holds)];
-    set["too_hard_to_cut"] = p.set.cracks;
-    set["freezer_celsius"] = core::freezer_celsius;
-    set["freezer_ice_percent_of_water"] = number(p.set.frozen_water_percent);
-    set["freezer_word"] = p.set.frozen_word;
-    set["milk_grams"] = number(p.with_milk.milk_grams);
+    write(set, "pour_celsius", std::isfinite(p.set.pour_celsius) ? p.set.pour_celsius : p.set.celsius);
+    write(set, "pours", core::verdict_names[static_cast<std::size_t>(p.set.pours)]);
+    write(set, "holds_a_cut", core::verdict_names[static_cast<std::size_t>(p.set.holds)]);
+    write(set, "too_hard_to_cut", p.set.cracks);
+    write(set, "freezer_celsius", core::freezer_celsius);
+    write(set, "freezer_ice_percent_of_water", p.set.frozen_water_percent);
+    write(set, "freezer_word", p.set.frozen_word);
+    write(set, "milk_grams", p.with_milk.milk_grams);
     put(set, "firmness_with_milk_pa_s", power(p.with_milk.log10_firmness));
-    set["word_with_milk"] = p.with_milk.word;
+    write(set, "word_with_milk", p.with_milk.word);
 
     answer["graining"] = {{"at_serving", graining_json(p.graining_at_serving)},
                           {"in_storage", graining_json(p.graining_in_storage)}};
     json& ways = answer["graining"]["ways_to_clear"] = json::array();
-    for (const auto& way : p.ways_to_clear)
-        ways.push_back({{"change", way.change},
-                        {"grams", number(way.grams)},
-                        {"thermometer_celsius", number(way.thermometer_celsius)},
-                        {"sentence", way.sentence}});
+    for (const auto& way : p.ways_to_clear) {
+        json& one = grown(ways);
+        write(one, "change", way.change);
+        write(one, "grams", way.grams);
+        write(one, "thermometer_celsius", way.thermometer_celsius);
+        write(one, "sentence", way.sentence);
+    }
 
     const auto& k = p.keeping_in_storage;
     json& keeping = answer["keeping"];
-    keeping["celsius"] = number(k.celsius);
+    write(keeping, "celsius", k.celsius);
     put(keeping, "water_activity", k.water_activity);
     put(keeping, "equilibrium_relative_humidity_percent", k.relative_humidity_percent);
-    keeping["can_grow"] = k.growth.empty() ? json(nullptr) : json(k.growth);
+    write(keeping, "can_grow", k.growth.empty() || k.frozen ? json(nullptr) : json(k.growth));
+    write(keeping, "too_cold_for_growth", k.frozen);
     json& limits = keeping["limits"] = json::array();
-    for (const auto& limit : core::growth_limits)
-        limits.push_back({{"water_activity", limit.water_activity}, {"group", limit.group}});
-    keeping["limits_source"] = core::growth_limits_source;
+    for (const auto& limit : core::growth_limits) {
+        json& one = grown(limits);
+        write(one, "water_activity", limit.water_activity);
+        write(one, "group", limit.group);
+    }
+    write(keeping, "limits_source", core::growth_limits_source);
 
     if (!p.neighbours.layers.empty()) {
         json& beside = answer["neighbours"];
-        beside["celsius"] = number(p.neighbours.celsius);
+        write(beside, "celsius", p.neighbours.celsius);
         put(beside, "water_activity", p.neighbours.water_activity);
         for (const auto& l : p.neighbours.layers) {
             json one;
-            one["layer"] = l.name;
-            one["grams"] = number(l.grams);
-            one["water_activity_before"] = number(l.water_activity_before);
-            one["water_percent_before"] = number(l.water_percent_before);
+            write(one, "layer", l.name);
+            write(one, "grams", l.grams);
+            write(one, "water_activity_before", l.water_activity_before);
+            write(one, "water_percent_before", l.water_percent_before);
             put(one, "water_gained_grams", l.water_gained_grams);
-            one["water_percent_after"] = number(l.water_percent_after);
+            write(one, "water_percent_after", l.water_percent_after);
             put(one, "firmness_before_pa_s", power(l.log10_firmness_before));
             put(one, "firmness_after_pa_s", power(l.log10_firmness_after));
-            one["word_before"] = word_at(l.log10_firmness_before);
-            one["word_after"] = word_at(l.log10_firmness_after);
+            write(one, "word_before", word_at(l.log10_firmness_before));
+            write(one, "word_after", word_at(l.log10_firmness_after));
             beside["layers"].push_back(std::move(one));
         }
     }
@@ -241,8 +247,9 @@ std::string report(const core::prediction& p) {
         row(out, "  a 1 cm layer", slump_text(p.set.slump_seconds));
         row(out, "  cut at this",
             p.set.cracks ? std::string("it cracks: too hard to slice")
-                         : by_verdict(p.set.holds, "the edge holds", "the edge may hold",
-                                      "the edge runs within 10 minutes"));
+                         : by_verdict(p.set.holds, "the layer keeps more than half its height for 10 minutes",
+                                      "it may keep half its height for 10 minutes",
+                                      "it runs to less than half within 10 minutes"));
         row(out, "  pours",
             by_verdict(p.set.pours, "yes", "perhaps", "no") + ", at " +
                 core::both_scales(std::isfinite(p.set.pour_celsius) ? p.set.pour_celsius : p.set.celsius, 0) +

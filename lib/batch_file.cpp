@@ -265,7 +265,19 @@ core::outcome<core::batch> read_batch(std::string_view text) {
 }
 
 std::string one_line(const refusal& why) {
-    return why.place + ": " + why.reason;
+    // what a stranger named may hold anything: no line ends, no endless lines
+    std::string line;
+    for (const std::string_view part :
+         {std::string_view(why.place), std::string_view(": "), std::string_view(why.reason)})
+        for (const char c : part) line += static_cast<unsigned char>(c) < 0x20U || c == 0x7F ? '?' : c;
+    constexpr std::size_t most = 600;
+    if (line.size() > most) {
+        line.resize(most);
+        while (!line.empty() && (static_cast<unsigned char>(line.back()) & 0xC0U) == 0x80U) line.pop_back();
+        if (!line.empty() && static_cast<unsigned char>(line.back()) >= 0xC0U) line.pop_back();
+        line += "...";
+    }
+    return line;
 }
 
 }  // namespace sirop::lib

@@ -21,18 +21,22 @@ using namespace sirop::lib;
 template <class Compute>
 int32_t of_mixture(const double* grams, size_t components, sirop_estimate* out, const Compute& compute) noexcept {
     if (out == nullptr) return SIROP_E_NULL;
-    if (grams == nullptr) return fail(SIROP_E_NULL, out);
-    return guarded([&] {
-        core::mixture m;
-        if (!read_masses(grams, components, m)) return fail(SIROP_E_RANGE, out);
-        return compute(m);
-    });
+    return guarded(
+        [&]() -> int32_t {
+            if (grams == nullptr) return SIROP_E_NULL;
+            core::mixture m;
+            if (!read_masses(grams, components, m)) return SIROP_E_RANGE;
+            return compute(m);
+        },
+        [&](int32_t status) { fail(status, out); });
 }
 
+/// One call for each of n results, unless one of the arrays is null: then each result says so.
 template <class One>
-int32_t for_each(std::size_t n, const One& one) noexcept {
+int32_t for_each(std::size_t n, bool arrays, sirop_estimate* results, const One& one) noexcept {
+    if (n > 0 && results == nullptr) return SIROP_E_NULL;
     int32_t status = SIROP_OK;
-    for (std::size_t i = 0; i < n; ++i) status = worse(status, one(i));
+    for (std::size_t i = 0; i < n; ++i) status = worse(status, arrays ? one(i) : fail(SIROP_E_NULL, results + i));
     return status;
 }
 
@@ -59,11 +63,6 @@ bool pressure_holds(double hpa) {
 constexpr sirop_range no_range = {core::not_a_number, core::not_a_number};
 constexpr auto set_word_count = static_cast<int32_t>(core::set_words.size());
 
-/// The table of that name, the default for null; null if there is none.
-const core::stage_table* table_of(const char* table) noexcept {
-    return core::find_stage_table(table == nullptr ? core::stage_tables[0].name : table);
-}
-
 const core::stage_row* stage_of(const char* table, const char* stage) noexcept {
     const auto* found = table_of(table);
     if (found == nullptr) return nullptr;
@@ -75,13 +74,23 @@ const core::stage_row* stage_of(const char* table, const char* stage) noexcept {
 /// Writes a composition, the last components left out if the caller does not know them; an error writes NaN.
 int32_t put_composition(const core::masses& shares, double factor, double* grams, size_t components,
                         int32_t status) noexcept {
-    if (components < 1) return SIROP_E_RANGE;
-    for (std::size_t i = 0; i < components; ++i)
-        grams[i] = status < 0 ? core::not_a_number : (i < core::component_count ? factor * shares[i] : 0.0);
-    if (status < 0) return status;
-    for (std::size_t i = components; i < core::component_count; ++i)
-        if (shares[i] > 0.0) return SIROP_E_BUFFER;  // holds a component that the caller does not know
-    return SIROP_OK;
+    if (grams == nullptr) return SIROP_E_NULL;
+    if (status >= 0 && (components < 1 || components > core::component_count)) status = SIROP_E_RANGE;
+    for (std::size_t i = components; status >= 0 && i < core::component_count; ++i)
+        if (shares[i] > 0.0) status = SIROP_E_BUFFER;  // holds a component that the caller does not know
+    for (std::size_t i = 0; i < components; ++i) grams[i] = status < 0 ? core::not_a_number : factor * shares[i];
+    return status;
+}
+
+/// Where a mixture boils when it has the consistency of plain syrup at a temperature at sea level, with the grade
+/// of the boiling point and of the firmness behind it; not computed where no boiling does it.
+core::estimate boils_as_plain(const core::mixture& m, double sea_level_celsius, double pressure_pa) {
+    const double water = core::water_of_consistency(m, core::firmness_of_plain(sea_level_celsius));
+    if (!std::isfinite(water)) return {};
+    const auto boiled = m.with_water(water);
+    auto boils = core::boiling_celsius(boiled, pressure_pa);
+    boils.status = core::worst(boils.status, core::log10_firmness(boiled, core::cold_water_celsius).status);
+    return boils;
 }
 
 }  // namespace
@@ -103,7 +112,7 @@ const char* sirop_status_text(int32_t status) {
         case SIROP_E_NAME:
             return "no such component, ingredient, table or quantity";
         case SIROP_E_BUFFER:
-            return "the buffer is too small";
+            return "the buffer is too small, or too short for what it would hold";
         case SIROP_E_BATCH:
             return "the batch is refused; the output holds the reason";
         case SIROP_E_NULL:
@@ -123,11 +132,13 @@ const char* sirop_component_name(int32_t component) {
 }
 
 int32_t sirop_accepted_range(const char* argument, sirop_range* range) {
-    if (argument == nullptr || range == nullptr) return SIROP_E_NULL;
+    if (range == nullptr) return SIROP_E_NULL;
+    *range = no_range;
+    if (argument == nullptr) return SIROP_E_NULL;
     const auto* found = core::find_limit(argument);
-    *range = found == nullptr ? sirop_range{core::not_a_number, core::not_a_number}
-                              : sirop_range{found->low, found->high};
-    return found == nullptr ? SIROP_E_NAME : SIROP_OK;
+    if (found == nullptr) return SIROP_E_NAME;
+    *range = {found->low, found->high};
+    return SIROP_OK;
 }
 
 int32_t sirop_pressure_at_altitude_hpa(double altitude_metres, double* pressure_hpa) {
@@ -176,33 +187,29 @@ int32_t sirop_freezing_point_celsius(const double* grams, size_t components, sir
 
 int32_t sirop_boiling_point_celsius_n(size_t n, const double* grams, size_t components, const double* pressure_hpa,
                                       sirop_estimate* celsius) {
-    if (grams == nullptr || pressure_hpa == nullptr || celsius == nullptr) return n == 0 ? SIROP_OK : SIROP_E_NULL;
-    return for_each(n, [&](size_t i) {
+    return for_each(n, grams != nullptr && pressure_hpa != nullptr, celsius, [&](size_t i) {
         return sirop_boiling_point_celsius(grams + i * components, components, pressure_hpa[i], celsius + i);
     });
 }
 
 int32_t sirop_water_at_boil_grams_n(size_t n, const double* grams, size_t components, const double* celsius,
                                     const double* pressure_hpa, sirop_estimate* water_grams) {
-    if (grams == nullptr || celsius == nullptr || pressure_hpa == nullptr || water_grams == nullptr)
-        return n == 0 ? SIROP_OK : SIROP_E_NULL;
-    return for_each(n, [&](size_t i) {
-        return sirop_water_at_boil_grams(grams + i * components, components, celsius[i], pressure_hpa[i],
-                                         water_grams + i);
-    });
+    return for_each(n, grams != nullptr && celsius != nullptr && pressure_hpa != nullptr, water_grams,
+                    [&](size_t i) {
+                        return sirop_water_at_boil_grams(grams + i * components, components, celsius[i],
+                                                         pressure_hpa[i], water_grams + i);
+                    });
 }
 
 int32_t sirop_water_activity_n(size_t n, const double* grams, size_t components, const double* celsius,
                                sirop_estimate* activity) {
-    if (grams == nullptr || celsius == nullptr || activity == nullptr) return n == 0 ? SIROP_OK : SIROP_E_NULL;
-    return for_each(n, [&](size_t i) {
+    return for_each(n, grams != nullptr && celsius != nullptr, activity, [&](size_t i) {
         return sirop_water_activity(grams + i * components, components, celsius[i], activity + i);
     });
 }
 
 int32_t sirop_freezing_point_celsius_n(size_t n, const double* grams, size_t components, sirop_estimate* celsius) {
-    if (grams == nullptr || celsius == nullptr) return n == 0 ? SIROP_OK : SIROP_E_NULL;
-    return for_each(n, [&](size_t i) {
+    return for_each(n, grams != nullptr, celsius, [&](size_t i) {
         return sirop_freezing_point_celsius(grams + i * components, components, celsius + i);
     });
 }
@@ -224,12 +231,14 @@ const char* sirop_property_uncertainty(const char* property) {
 }
 
 int32_t sirop_property_range(const char* property, sirop_range* celsius, double* fitted_solids_percent) {
+    if (celsius != nullptr) *celsius = no_range;
+    if (fitted_solids_percent != nullptr) *fitted_solids_percent = core::not_a_number;
     if (property == nullptr || celsius == nullptr || fitted_solids_percent == nullptr) return SIROP_E_NULL;
     const auto* found = core::find_property(property);
-    *celsius = found == nullptr ? sirop_range{core::not_a_number, core::not_a_number}
-                                : sirop_range{found->celsius_low, found->celsius_high};
-    *fitted_solids_percent = found == nullptr ? core::not_a_number : found->fitted_solids_percent;
-    return found == nullptr ? SIROP_E_NAME : SIROP_OK;
+    if (found == nullptr) return SIROP_E_NAME;
+    *celsius = {found->celsius_low, found->celsius_high};
+    *fitted_solids_percent = found->fitted_solids_percent;
+    return SIROP_OK;
 }
 
 int32_t sirop_property_estimate(const char* property, const double* grams, size_t components, double celsius,
@@ -248,9 +257,7 @@ int32_t sirop_property_estimate(const char* property, const double* grams, size_
 
 int32_t sirop_property_estimate_n(const char* property, size_t n, const double* grams, size_t components,
                                   const double* celsius, const double* pressure_hpa, sirop_estimate* results) {
-    if (grams == nullptr || celsius == nullptr || pressure_hpa == nullptr || results == nullptr)
-        return n == 0 ? SIROP_OK : SIROP_E_NULL;
-    return for_each(n, [&](size_t i) {
+    return for_each(n, grams != nullptr && celsius != nullptr && pressure_hpa != nullptr, results, [&](size_t i) {
         return sirop_property_estimate(property, grams + i * components, components, celsius[i], pressure_hpa[i],
                                        results + i);
     });
@@ -261,13 +268,16 @@ const char* sirop_conversion_name(int32_t index) {
 }
 
 int32_t sirop_convert(const char* conversion, double value, double* result) {
-    if (conversion == nullptr || result == nullptr) return SIROP_E_NULL;
+    if (result == nullptr) return SIROP_E_NULL;
     *result = core::not_a_number;
+    if (conversion == nullptr) return SIROP_E_NULL;
     for (const auto& c : core::scale_conversions)
         if (c.name == conversion) {
             if (!std::isfinite(value)) return SIROP_E_RANGE;
-            *result = c.of(value);
-            return std::isfinite(*result) ? SIROP_OK : SIROP_E_RANGE;
+            const double converted = c.of(value);
+            if (!std::isfinite(converted)) return SIROP_E_RANGE;
+            *result = converted;
+            return SIROP_OK;
         }
     return SIROP_E_NAME;
 }
@@ -287,7 +297,7 @@ const char* sirop_ingredient_estimate(const char* ingredient) {
 }
 
 int32_t sirop_ingredient_grams(const char* ingredient, double* grams, size_t components) {
-    if (ingredient == nullptr || grams == nullptr) return SIROP_E_NULL;
+    if (ingredient == nullptr) return put_composition({}, 1.0, grams, components, SIROP_E_NULL);
     const auto* row = core::find_ingredient(ingredient);
     return put_composition(row == nullptr ? core::masses{} : core::composition_of(*row), 100.0, grams, components,
                            row == nullptr ? SIROP_E_NAME : SIROP_OK);
@@ -295,7 +305,6 @@ int32_t sirop_ingredient_grams(const char* ingredient, double* grams, size_t com
 
 int32_t sirop_glucose_syrup_grams(double dextrose_equivalent, double solids_percent, double* grams,
                                   size_t components) {
-    if (grams == nullptr) return SIROP_E_NULL;
     const bool accepted = dextrose_equivalent >= core::min_dextrose_equivalent &&
                           dextrose_equivalent <= core::max_dextrose_equivalent && solids_percent >= 1.0 &&
                           solids_percent <= 100.0;
@@ -323,25 +332,32 @@ const char* sirop_stage_name(const char* table, int32_t index) {
 }
 
 int32_t sirop_stage_range_celsius(const char* table, const char* stage, sirop_range* celsius) {
-    if (stage == nullptr || celsius == nullptr) return SIROP_E_NULL;
+    if (celsius == nullptr) return SIROP_E_NULL;
+    *celsius = no_range;
+    if (stage == nullptr) return SIROP_E_NULL;
     const auto* row = stage_of(table, stage);
-    *celsius = row == nullptr ? no_range : sirop_range{row->low_celsius, row->high_celsius};
-    return row == nullptr ? SIROP_E_NAME : SIROP_OK;
+    if (row == nullptr) return SIROP_E_NAME;
+    *celsius = {row->low_celsius, row->high_celsius};
+    return SIROP_OK;
 }
 
 int32_t sirop_celsius_for_stage(const char* table, const char* stage, const double* grams, size_t components,
                                 double pressure_hpa, sirop_range* celsius) {
-    if (stage == nullptr || grams == nullptr || celsius == nullptr) return SIROP_E_NULL;
+    if (celsius == nullptr) return SIROP_E_NULL;
     *celsius = no_range;
-    core::mixture m;
-    if (!read_masses(grams, components, m) || !pressure_holds(pressure_hpa)) return SIROP_E_RANGE;
-    const auto* row = stage_of(table, stage);
-    if (row == nullptr) return SIROP_E_NAME;
-    const sirop_range found = {core::celsius_for_consistency(m, row->low_celsius, 100.0 * pressure_hpa),
-                               core::celsius_for_consistency(m, row->high_celsius, 100.0 * pressure_hpa)};
-    if (!std::isfinite(found.low) || !std::isfinite(found.high)) return SIROP_E_IMPOSSIBLE;
-    *celsius = found;
-    return SIROP_OK;
+    if (stage == nullptr || grams == nullptr) return SIROP_E_NULL;
+    return guarded([&]() -> int32_t {
+        core::mixture m;
+        if (!read_masses(grams, components, m) || !pressure_holds(pressure_hpa)) return SIROP_E_RANGE;
+        const auto* row = stage_of(table, stage);
+        if (row == nullptr) return SIROP_E_NAME;
+        const double reach = row->low_celsius == row->high_celsius ? core::stage_point_reach_celsius : 0.0;
+        const auto low = boils_as_plain(m, row->low_celsius - reach, 100.0 * pressure_hpa);
+        const auto high = boils_as_plain(m, row->high_celsius + reach, 100.0 * pressure_hpa);
+        if (!low.computed() || !high.computed()) return SIROP_E_IMPOSSIBLE;
+        *celsius = {low.value, high.value};
+        return status_of(core::worst(low.status, high.status));
+    });
 }
 
 const char* sirop_set_word(int32_t index) {

@@ -7,6 +7,7 @@
 
 #include "sirop/core/limits.hpp"
 #include "sirop/core/mixture.hpp"
+#include "sirop/core/stages.hpp"
 #include "sirop/sirop.h"
 
 namespace sirop::lib {
@@ -25,6 +26,14 @@ int32_t guarded(const Body& body) noexcept {
 #else
     return body();
 #endif
+}
+
+/// The same; an error, thrown or returned, is also written to the results.
+template <class Body, class Failed>
+int32_t guarded(const Body& body, const Failed& failed) noexcept {
+    const int32_t status = guarded(body);
+    if (status < 0) failed(status);
+    return status;
 }
 
 /// Writes an estimate and gives back its status: computed or, if it has no answer, impossible.
@@ -73,6 +82,15 @@ inline int32_t put_text(std::string_view text, char* out, std::size_t out_bytes,
     std::memcpy(out, text.data(), text.size());
     out[text.size()] = '\0';
     return status;
+}
+
+constexpr int32_t status_of(core::grade g) {
+    return g == core::grade::fine ? SIROP_OK : SIROP_EXTRAPOLATED;
+}
+
+/// The table of that name, the default for null; null if there is none.
+inline const core::stage_table* table_of(const char* table) noexcept {
+    return core::find_stage_table(table == nullptr ? core::stage_tables[0].name : table);
 }
 
 /// The name of row `index` of a table of names, or null after the last.  Names are literals, so they end in a NUL.

@@ -1,6 +1,9 @@
 // The part of the C API that builds texts and keeps handles: stages as text, graining and layers, batch files,
 // questions, batches by calls and their answers.
+#include <cmath>
+#include <cstddef>
 #include <memory>
+#include <utility>
 
 #include "batch_file.hpp"
 #include "c_call.hpp"
@@ -20,14 +23,6 @@ namespace {
 
 using namespace sirop;
 using namespace sirop::lib;
-
-const core::stage_table* table_of(const char* table) noexcept {
-    return core::find_stage_table(table == nullptr ? core::stage_tables[0].name : table);
-}
-
-int32_t status_of(core::grade g) {
-    return g == core::grade::fine ? SIROP_OK : SIROP_EXTRAPOLATED;
-}
 
 /// Checks the buffer, then lets the body make the text and its status.
 template <class Body>
@@ -93,6 +88,36 @@ int32_t refused(sirop_batch* b, int32_t status, std::string why) {
     return status;
 }
 
+/// A call on a handle: its refusal is that of this call, or empty.
+template <class Body>
+int32_t handle_call(sirop_batch* b, const Body& body) noexcept {
+    if (b == nullptr) return SIROP_E_NULL;
+    b->refusal.clear();
+    return guarded(body, [&](int32_t status) {
+        if (b->refusal.empty())
+            guarded([&]() -> int32_t {
+                b->refusal = sirop_status_text(status);
+                return status;
+            });
+    });
+}
+
+/// Where a refused batch is at fault: the field of sirop_batch_set in place of the key of the batch file.
+std::string field_of(const core::batch& b, const std::string& place) {
+    static constexpr std::pair<std::string_view, std::string_view> fields[] = {
+        {"cook.pressure_hpa", "pressure_hpa"},
+        {"cook.thermometer_reads_in_boiling_water_celsius", "thermometer_error_kelvin"},
+        {"cook.thermometer_within_celsius", "thermometer_within_kelvin"},
+        {"serve.celsius", "serve_celsius"},
+        {"store.celsius", "store_celsius"},
+        {"pour.celsius", "pour_celsius"},
+    };
+    if (place == b.target_place) return "thermometer_celsius";
+    for (const auto& [key, field] : fields)
+        if (place == key) return std::string(field);
+    return place;
+}
+
 int32_t add(sirop_batch* b, int32_t where, core::ingredient_line line) {
     auto* lines = lines_of(*b, where);
     if (lines == nullptr)
@@ -106,7 +131,6 @@ int32_t add(sirop_batch* b, int32_t where, core::ingredient_line line) {
                            std::string(name) + ": " + core::shortest(value) + " is outside the accepted range, " +
                                core::shortest(range.low) + " to " + core::shortest(range.high));
     lines->push_back(std::move(line));
-    b->refusal.clear();
     return SIROP_OK;
 }
 
@@ -162,60 +186,70 @@ int32_t sirop_stage_of_mixture(const char* table, const double* grams, size_t co
         core::mixture m;
         if (!read_masses(grams, components, m)) return SIROP_E_RANGE;
         text = core::stage_in_cold_water(m, *stages).name;
-        return text.empty() ? SIROP_E_IMPOSSIBLE : SIROP_OK;
+        if (text.empty()) return SIROP_E_IMPOSSIBLE;
+        return status_of(core::log10_firmness(m, core::cold_water_celsius).status);
     });
 }
 
 int32_t sirop_graining_at(const double* grams, size_t components, double celsius, sirop_graining* result) {
     if (result == nullptr) return SIROP_E_NULL;
-    if (result->struct_bytes < sizeof(sirop_graining)) return SIROP_E_RANGE;  // the first version of the struct
-    return guarded([&]() -> int32_t {
-        const auto failed = [&](int32_t status) {
+    if (result->struct_bytes < sizeof(sirop_graining)) {  // the first version of the struct
+        if (result->struct_bytes >= offsetof(sirop_graining, risk)) result->status = SIROP_E_RANGE;
+        return SIROP_E_RANGE;
+    }
+    result->reserved = 0;
+    return guarded(
+        [&]() -> int32_t {
+            if (grams == nullptr) return SIROP_E_NULL;
+            core::mixture m;
+            if (!read_masses(grams, components, m) || !core::serve_limit.holds(celsius)) return SIROP_E_RANGE;
+            m = core::at_temperature(m, celsius);
+            if (!(m.water() > 0.0)) return SIROP_E_IMPOSSIBLE;
+            const auto g = core::graining_of(m, celsius);
+            int32_t status = SIROP_OK;
+            for (const auto& [from, to] :
+                 {std::pair{&g.sucrose.supersaturation, &result->sucrose_supersaturation},
+                  std::pair{&g.lactose.supersaturation, &result->lactose_supersaturation},
+                  std::pair{&g.crystallizable_percent, &result->crystallizable_percent}}) {
+                put(*from, to);
+                if (g.celsius != celsius) to->status = worse(to->status, SIROP_EXTRAPOLATED);
+                status = worse(status, to->status);
+            }
+            result->hindering_percent = g.hindering_percent;
+            result->risk = static_cast<int32_t>(g.risk);
+            return result->status = status;
+        },
+        [&](int32_t status) {
             for (auto* e : {&result->sucrose_supersaturation, &result->lactose_supersaturation,
                             &result->crystallizable_percent})
                 fail(status, e);
             result->hindering_percent = core::not_a_number;
             result->risk = -1;
-            result->reserved = 0;
-            return result->status = status;
-        };
-        if (grams == nullptr) return failed(SIROP_E_NULL);
-        core::mixture m;
-        if (!read_masses(grams, components, m) || !core::serve_limit.holds(celsius)) return failed(SIROP_E_RANGE);
-        if (!(m.water() > 0.0)) return failed(SIROP_E_IMPOSSIBLE);
-        const auto g = core::graining_of(m, celsius);
-        put(g.sucrose.supersaturation, &result->sucrose_supersaturation);
-        put(g.lactose.supersaturation, &result->lactose_supersaturation);
-        put(g.crystallizable_percent, &result->crystallizable_percent);
-        result->hindering_percent = g.hindering_percent;
-        result->risk = static_cast<int32_t>(g.risk);
-        result->reserved = 0;
-        result->status =
-            worse(worse(result->sucrose_supersaturation.status, result->lactose_supersaturation.status),
-                  result->crystallizable_percent.status);
-        return result->status;
-    });
+            result->status = status;
+        });
 }
 
 int32_t sirop_layers_at_equilibrium(size_t layers, const double* grams, size_t components, double celsius,
                                     sirop_estimate* water_activity, sirop_estimate* water_gained_grams) {
-    if (grams == nullptr || water_activity == nullptr || water_gained_grams == nullptr) return SIROP_E_NULL;
-    const auto failed = [&](int32_t status) {
-        for (size_t i = 0; i < layers; ++i) fail(status, water_gained_grams + i);
-        return fail(status, water_activity);
-    };
-    return guarded([&]() -> int32_t {
-        if (layers < 1 || !(celsius >= 0.0 && celsius <= core::serve_limit.high)) return failed(SIROP_E_RANGE);
-        std::vector<core::layer> all(layers);
-        for (size_t i = 0; i < layers; ++i)
-            if (!read_masses(grams + i * components, components, all[i].contents)) return failed(SIROP_E_RANGE);
-        const auto answer = core::at_equilibrium(all, celsius);
-        if (!answer.water_activity.computed()) return failed(SIROP_E_IMPOSSIBLE);
-        int32_t status = put(answer.water_activity, water_activity);
-        for (size_t i = 0; i < layers; ++i)
-            status = worse(status, put(answer.layers[i].water_gained_grams, water_gained_grams + i));
-        return status;
-    });
+    return guarded(
+        [&]() -> int32_t {
+            if (grams == nullptr || water_activity == nullptr || water_gained_grams == nullptr)
+                return SIROP_E_NULL;
+            if (layers < 1 || !(celsius >= 0.0 && celsius <= core::serve_limit.high)) return SIROP_E_RANGE;
+            std::vector<core::layer> all(layers);
+            for (size_t i = 0; i < layers; ++i)
+                if (!read_masses(grams + i * components, components, all[i].contents)) return SIROP_E_RANGE;
+            const auto answer = core::at_equilibrium(all, celsius);
+            int32_t status = put(answer.water_activity, water_activity);
+            for (size_t i = 0; status >= 0 && i < layers; ++i)
+                status = worse(status, put(answer.layers[i].water_gained_grams, water_gained_grams + i));
+            return status;
+        },
+        [&](int32_t status) {
+            for (size_t i = 0; water_gained_grams != nullptr && i < layers; ++i)
+                fail(status, water_gained_grams + i);
+            if (water_activity != nullptr) fail(status, water_activity);
+        });
 }
 
 int32_t sirop_predict_json(const char* batch, size_t batch_bytes, const char* table, char* out, size_t out_bytes,
@@ -269,8 +303,9 @@ void sirop_batch_free(sirop_batch* batch) {
 }
 
 int32_t sirop_batch_add(sirop_batch* batch, int32_t where, const char* ingredient, double grams, double celsius) {
-    if (batch == nullptr || ingredient == nullptr) return SIROP_E_NULL;
-    return guarded([&]() -> int32_t {
+    return handle_call(batch, [&]() -> int32_t {
+        if (ingredient == nullptr)
+            return refused(batch, SIROP_E_NULL, "ingredient: is null; a name of the pantry is accepted");
         const auto known = core::pantry_composition(ingredient);
         if (!known)
             return refused(
@@ -282,8 +317,10 @@ int32_t sirop_batch_add(sirop_batch* batch, int32_t where, const char* ingredien
 
 int32_t sirop_batch_add_mixture(sirop_batch* batch, int32_t where, const char* name, const double* grams,
                                 size_t components, double celsius) {
-    if (batch == nullptr || name == nullptr || grams == nullptr) return SIROP_E_NULL;
-    return guarded([&]() -> int32_t {
+    return handle_call(batch, [&]() -> int32_t {
+        if (name == nullptr) return refused(batch, SIROP_E_NULL, "name: is null; a text is accepted");
+        if (grams == nullptr)
+            return refused(batch, SIROP_E_NULL, "grams: is null; an array of masses is accepted");
         core::mixture m;
         if (!read_masses(grams, components, m))
             return refused(batch, SIROP_E_RANGE, "grams: masses of at least 0, not all 0, are accepted");
@@ -294,8 +331,7 @@ int32_t sirop_batch_add_mixture(sirop_batch* batch, int32_t where, const char* n
 }
 
 int32_t sirop_batch_set(sirop_batch* batch, const char* field, double value) {
-    if (batch == nullptr || field == nullptr) return SIROP_E_NULL;
-    return guarded([&]() -> int32_t {
+    return handle_call(batch, [&]() -> int32_t {
         auto& b = batch->plan;
         struct settable {
             std::string_view name;
@@ -315,16 +351,16 @@ int32_t sirop_batch_set(sirop_batch* batch, const char* field, double value) {
         std::string names;
         for (const auto& f : fields) {
             names += (names.empty() ? "" : ", ") + std::string(f.name);
-            if (f.name != field) continue;
+            if (field == nullptr || f.name != field) continue;
             if (!f.range.holds(value))
                 return refused(batch, SIROP_E_RANGE,
                                std::string(f.name) + ": " + core::shortest(value) +
                                    " is outside the accepted range, " + core::shortest(f.range.low) + " to " +
                                    core::shortest(f.range.high));
             *f.into = f.factor * value;
-            batch->refusal.clear();
             return SIROP_OK;
         }
+        if (field == nullptr) return refused(batch, SIROP_E_NULL, "field: is null; accepted: " + names);
         return refused(batch, SIROP_E_NAME, "field: " + in_quotes(field) + " is unknown; accepted: " + names);
     });
 }
@@ -334,16 +370,18 @@ const char* sirop_batch_refusal(const sirop_batch* batch) {
 }
 
 int32_t sirop_batch_predict(sirop_batch* batch, const char* table, sirop_answer** answer) {
-    if (answer == nullptr) return SIROP_E_NULL;
-    *answer = nullptr;
-    if (batch == nullptr) return SIROP_E_NULL;
-    return guarded([&]() -> int32_t {
+    if (answer != nullptr) *answer = nullptr;
+    return handle_call(batch, [&]() -> int32_t {
+        if (answer == nullptr)
+            return refused(batch, SIROP_E_NULL, "answer: is null; a pointer to a sirop_answer* is accepted");
         const auto* stages = table_of(table);
         if (stages == nullptr)
             return refused(batch, SIROP_E_NAME, "table: " + in_quotes(table) + " is not a stage table");
-        const auto p = core::predict_with_advice(batch->plan, *stages);
-        if (!p) return refused(batch, SIROP_E_BATCH, one_line(p.why));
-        batch->refusal.clear();
+        const auto& plan = batch->plan;
+        if (!plan.pan.empty() && std::isnan(plan.thermometer_celsius))  // an empty pan is named first
+            return refused(batch, SIROP_E_BATCH, "thermometer_celsius: is missing; set it with sirop_batch_set");
+        const auto p = core::predict_with_advice(plan, *stages);
+        if (!p) return refused(batch, SIROP_E_BATCH, one_line({field_of(plan, p.why.place), p.why.reason}));
         *answer = new sirop_answer{prediction_json(*p), status_of(p->status)};
         return (*answer)->status;
     });
@@ -359,9 +397,9 @@ int32_t sirop_answer_number(const sirop_answer* answer, const char* key, double*
     if (answer == nullptr || key == nullptr) return SIROP_E_NULL;
     return guarded([&]() -> int32_t {
         const json* found = find_key(answer->content, key);
-        if (found == nullptr || !(found->is_number() || found->is_null())) return SIROP_E_NAME;
+        if (found == nullptr || found->is_string() || found->is_structured()) return SIROP_E_NAME;
         if (found->is_null()) return SIROP_E_IMPOSSIBLE;
-        *value = found->get<double>();
+        *value = found->is_boolean() ? (found->get<bool>() ? 1.0 : 0.0) : found->get<double>();
         return answer->status;
     });
 }

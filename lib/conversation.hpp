@@ -22,7 +22,7 @@ struct conversation {
 
     void say(std::string_view label, const std::string& text) { row(page, std::string("  ").append(label), text); }
     void ask(const std::string& sentence) {
-        answer["question"] = sentence;
+        write(answer, "question", sentence);
         heading(page, "QUESTION");
         row(page, "", sentence, 2);
         heading(page, "ANSWER");
@@ -42,7 +42,7 @@ inline core::wanted read_wanted(field_reader& in, const json& value, const std::
     core::wanted w;
     const json* object = in.object(value, place,
                                    {"water_percent", "water_activity", "brix", "viscosity_pa_s", "firmness_pa_s",
-                                    "stage", "set_word", "celsius", "within", "table"});
+                                    "stage", "set_word", "celsius", "fahrenheit", "within", "table"});
     if (object == nullptr) return w;
     int given = 0;
     for (const auto& m : core::measures) {
@@ -65,6 +65,11 @@ inline core::wanted read_wanted(field_reader& in, const json& value, const std::
                   "stage, set_word is accepted");
     if (const json* celsius = in.member(*object, "celsius"))
         w.celsius = in.number_within(*celsius, place + ".celsius", core::serve_limit);
+    if (const auto f = number_at(in, *object, place, "fahrenheit", "°F")) {
+        if (!std::isnan(w.celsius))
+            in.refuse(place + ".fahrenheit", "stands beside celsius; one of them is accepted");
+        w.celsius = core::fahrenheit_to_celsius(*f);
+    }
     if (const auto within = number_at(in, *object, place, "within", "half the band")) w.within = *within;
     if (const json* table = in.member(*object, "table")) w.table = in.text(*table, place + ".table");
     return w;
@@ -75,7 +80,7 @@ inline void put_measure(json& object, const core::wanted& w, double value) {
     if (w.what == core::measure::stage || w.what == core::measure::set_word) {
         object[std::string(core::data_of(w.what).name)] =
             w.what == core::measure::stage ? core::shown(w, value) : word_of(value);
-        object["firmness_pa_s"] = number(std::pow(10.0, value));
+        write(object, "firmness_pa_s", std::pow(10.0, value));
     } else {
         const bool logarithm = w.what == core::measure::viscosity_pa_s || w.what == core::measure::firmness_pa_s;
         object[std::string(core::data_of(w.what).name)] = number(logarithm ? std::pow(10.0, value) : value);
@@ -83,10 +88,15 @@ inline void put_measure(json& object, const core::wanted& w, double value) {
 }
 
 /// The whole prediction at a temperature, so that every answer can be checked against the main job's.
-inline void add_prediction(conversation& talk, core::batch plan, double thermometer_celsius) {
+inline void add_prediction(conversation& talk, core::batch plan, double thermometer_celsius,
+                           std::string_view table = core::stage_tables[0].name) {
     plan.thermometer_celsius = thermometer_celsius;
-    const auto p = core::predict_with_advice(plan, core::stage_tables[0]);
-    if (!p) return;
+    const auto p = core::predict_with_advice(plan, *core::find_stage_table(table));
+    if (!p) {  // a rounding beside the boil, or beyond the model: said, not hidden
+        talk.batch.notes.push_back("The prediction is missing: " + one_line(p.why));
+        talk.status = core::grade::extrapolated;
+        return;
+    }
     talk.answer["prediction"] = prediction_json(*p);
     talk.cautions = p->cautions;
     talk.status = core::worst(talk.status, p->status);

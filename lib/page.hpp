@@ -19,11 +19,45 @@ inline json number(double x) {
     return std::isfinite(x) ? json(x) : json(nullptr);
 }
 
+/// Sets a key.  Out of line, because an answer has a hundred of them.
+[[gnu::noinline]] inline void write(json& object, std::string_view key, double x) {
+    object[std::string(key)] = number(x);
+}
+[[gnu::noinline]] inline void write(json& object, std::string_view key, std::string_view text) {
+    object[std::string(key)] = std::string(text);
+}
+inline void write(json& object, std::string_view key, const std::string& text) {
+    write(object, key, std::string_view(text));
+}
+inline void write(json& object, std::string_view key, const char* text) {
+    write(object, key, std::string_view(text));
+}
+[[gnu::noinline]] inline void write(json& object, std::string_view key, bool yes) {
+    object[std::string(key)] = yes;
+}
+[[gnu::noinline]] inline void write(json& object, std::string_view key, std::size_t count) {
+    object[std::string(key)] = count;
+}
+inline void write(json& object, std::string_view key, int version) {
+    write(object, key, static_cast<std::size_t>(version));
+}
+
+inline void write(json& object, std::string_view key, json value) {
+    object[std::string(key)] = std::move(value);
+}
+
+/// A new object at the end of a list.
+[[gnu::noinline]] inline json& grown(json& list) {
+    list.push_back(json::object());
+    return list.back();
+}
+
 /// A value with its interval as siblings.
-inline void put(json& object, const std::string& key, const core::estimate& e, double factor = 1.0) {
-    object[key] = number(factor * e.value);
-    object[key + "_low"] = number(factor * e.low);
-    object[key + "_high"] = number(factor * e.high);
+[[gnu::noinline]] inline void put(json& object, const std::string& key, const core::estimate& e,
+                                  double factor = 1.0) {
+    write(object, key, factor * e.value);
+    write(object, key + "_low", factor * e.low);
+    write(object, key + "_high", factor * e.high);
 }
 
 /// The number whose logarithm was estimated.
@@ -47,8 +81,8 @@ inline std::size_t width_of(std::string_view text) {
 }
 
 /// A label, then a text wrapped into the column beside it.
-inline void row(std::string& out, std::string_view label, std::string_view text,
-                std::size_t indent = label_width) {
+[[gnu::noinline]] inline void row(std::string& out, std::string_view label, std::string_view text,
+                                  std::size_t indent = label_width) {
     out += label;
     std::size_t column = width_of(label);
     if (column < indent) {
@@ -80,17 +114,17 @@ inline void row(std::string& out, std::string_view label, std::string_view text,
     out += '\n';
 }
 
-inline void heading(std::string& out, const std::string& text) {
+[[gnu::noinline]] inline void heading(std::string& out, const std::string& text) {
     out += "\n" + text + "\n";
 }
 
-inline std::string with_range(const core::estimate& e, int decimals, const char* unit) {
+[[gnu::noinline]] inline std::string with_range(const core::estimate& e, int decimals, const char* unit) {
     return core::fixed(e.value, decimals) + unit + " (" + core::fixed(e.low, decimals) + " to " +
            core::fixed(e.high, decimals) + ")";
 }
 
 /// A viscosity in round numbers: two figures, a power of ten where it is large.
-inline std::string round_viscosity(double log10) {
+[[gnu::noinline]] inline std::string round_viscosity(double log10) {
     if (log10 >= 12.0) return "over 10^12";
     const double x = std::pow(10.0, log10);
     if (log10 < 1.0) return core::fixed(x, log10 < -1.0 ? 3 : (log10 < 0.0 ? 2 : 1));

@@ -14,17 +14,17 @@ refused cook_for(conversation& talk) {
     if (!a) return a.why;
     talk.ask("To which temperature must it be cooked, to be " + a->wanted_text + "?");
     json& out = talk.answer["answer"];
-    out["thermometer_celsius"] = number(a->thermometer_celsius);
-    out["thermometer_fahrenheit"] = number(core::celsius_to_fahrenheit(a->thermometer_celsius));
-    out["thermometer_celsius_low"] = number(a->low_celsius);
-    out["thermometer_celsius_high"] = number(a->high_celsius);
-    out["window_starts_at_the_boil"] = a->low_is_the_boil;
-    out["window_ends_with_the_model"] = a->high_is_the_model;
+    write(out, "thermometer_celsius", a->thermometer_celsius);
+    write(out, "thermometer_fahrenheit", core::celsius_to_fahrenheit(a->thermometer_celsius));
+    write(out, "thermometer_celsius_low", a->low_celsius);
+    write(out, "thermometer_celsius_high", a->high_celsius);
+    write(out, "window_starts_at_the_boil", a->low_is_the_boil);
+    write(out, "window_ends_with_the_model", a->high_is_the_model);
     put_measure(out["reached"], w, a->value);
     put_measure(out["if_1_celsius_too_low"], w, a->value_one_kelvin_low);
     put_measure(out["if_1_celsius_too_high"], w, a->value_one_kelvin_high);
-    out["finished_grams"] = number(a->finished_grams);
-    out["reason"] = a->reason;
+    write(out, "finished_grams", a->finished_grams);
+    write(out, "reason", a->reason);
     talk.say("cook to", both_scales(a->thermometer_celsius) + " on your thermometer");
     talk.say("the window", both_scales(a->low_celsius) + " to " + both_scales(a->high_celsius) +
                                (a->low_is_the_boil ? "; it starts where the pan boils" : "") +
@@ -33,7 +33,8 @@ refused cook_for(conversation& talk) {
     talk.say("1 °C too high", core::shown(w, a->value_one_kelvin_high));
     talk.say("because", a->reason);
     talk.say("yield", fixed(a->finished_grams, 0) + " g");
-    add_prediction(talk, talk.batch, a->thermometer_celsius);
+    talk.status = core::worst(talk.status, a->status);
+    add_prediction(talk, talk.batch, a->thermometer_celsius, w.table);
     return std::nullopt;
 }
 
@@ -43,11 +44,17 @@ refused rescue(conversation& talk) {
     if (talk.in.fault) return talk.in.fault;
     const auto w = read_wanted(talk.in, *wanted, "wanted");
     core::where_now where;
-    const json* object =
-        talk.in.object(*now, "now", {"thermometer_celsius", "grams_left", "brix", "additions_in"});
+    const json* object = talk.in.object(
+        *now, "now", {"thermometer_celsius", "thermometer_fahrenheit", "grams_left", "brix", "additions_in"});
     if (object == nullptr) return talk.in.fault;
     if (const auto x = number_at(talk.in, *object, "now", "thermometer_celsius", "°C"))
         where.thermometer_celsius = *x;
+    if (const auto x = number_at(talk.in, *object, "now", "thermometer_fahrenheit", "°F")) {
+        if (std::isfinite(where.thermometer_celsius))
+            return refusal{"now.thermometer_fahrenheit",
+                           "stands beside thermometer_celsius; one of them is accepted"};
+        where.thermometer_celsius = core::fahrenheit_to_celsius(*x);
+    }
     if (const auto x = number_at(talk.in, *object, "now", "grams_left", "g")) where.grams_left = *x;
     if (const auto x = number_at(talk.in, *object, "now", "brix", "Brix")) where.brix = *x;
     if (const json* in = talk.in.member(*object, "additions_in")) {
@@ -75,34 +82,36 @@ refused rescue(conversation& talk) {
                                                                 : fixed(where.brix, 1) + " Brix")) +
              (where.additions_in ? ", additions in" : "") + ". What brings it to " + a->wanted_text + "?");
     json& out = talk.answer["answer"];
-    out["grams_now"] = number(a->grams_now);
-    out["water_percent_now"] = number(a->water_percent_now);
+    write(out, "grams_now", a->grams_now);
+    write(out, "water_percent_now", a->water_percent_now);
     put_measure(out["as_it_is"], w, a->value_now);
-    out["already_met"] = a->met;
+    write(out, "already_met", a->met);
     out["ways"] = json::array();
     for (const auto& way : a->ways) {
         json one;
         if (!way.ingredient.empty()) {
-            one["stir_in"] = way.ingredient;
-            one["grams"] = number(way.grams);
-            one["grams_low"] = number(way.grams_low);
-            one["grams_high"] = number(way.grams_high);
+            write(one, "stir_in", way.ingredient);
+            write(one, "grams", way.grams);
+            write(one, "grams_low", way.grams_low);
+            write(one, "grams_high", way.grams_high);
         } else {
-            one["boil_to_thermometer_celsius"] = number(way.thermometer_celsius);
-            one["boil_to_thermometer_celsius_low"] = number(way.low_celsius);
-            one["boil_to_thermometer_celsius_high"] = number(way.high_celsius);
+            write(one, "boil_to_thermometer_celsius", way.thermometer_celsius);
+            write(one, "boil_to_thermometer_celsius_low", way.low_celsius);
+            write(one, "boil_to_thermometer_celsius_high", way.high_celsius);
         }
         put_measure(one["reached"], w, way.value);
-        one["finished_grams"] = number(way.finished_grams);
-        one["finished_water_percent"] = number(core::percent(way.finished.water(), way.finished.total()));
-        one["sentence"] = way.sentence;
+        write(one, "finished_grams", way.finished_grams);
+        write(one, "finished_water_percent", core::percent(way.finished.water(), way.finished.total()));
+        write(one, "sentence", way.sentence);
         out["ways"].push_back(std::move(one));
         talk.say(a->ways.size() > 1 && &way != &a->ways.front() ? "or" : "do this", way.sentence);
     }
-    out["reason"] = a->reason;
+    write(out, "reason", a->reason);
     talk.say("because", a->reason);
+    talk.status = core::worst(talk.status, a->status);
     talk.cautions.emplace_back(core::burn_caution);
-    if (a->too_dry) {
+    talk.cautions.emplace_back(core::keeping_deferral);
+    if (!a->met && a->too_dry) {
         talk.cautions.emplace_back(core::steam_caution);
         if (!where.additions_in)
             talk.say(
@@ -138,15 +147,19 @@ refused scale(conversation& talk) {
     talk.ask("How much of everything for " + (grams ? fixed(*grams, 0) + " g" : fixed(*millilitres, 0) + " ml") +
              " in the jar?");
     json& out = talk.answer["answer"];
-    out["factor"] = number(a->factor);
-    out["finished_grams"] = number(a->finished_grams);
-    out["finished_millilitres"] = number(a->finished_millilitres);
+    write(out, "factor", a->factor);
+    write(out, "finished_grams", a->finished_grams);
+    write(out, "finished_millilitres", a->finished_millilitres);
     for (const auto& [key, lines] : {std::pair{"pan", &a->plan.pan}, std::pair{"off_heat", &a->plan.off_heat}})
         for (const auto& line : *lines) {
-            out[key].push_back({{"ingredient", line.name}, {"grams", number(line.grams)}});
+            {
+                json& one = grown(out[key]);
+                write(one, "ingredient", line.name);
+                write(one, "grams", line.grams);
+            }
             talk.say(key, fixed(line.grams, line.grams < 50.0 ? 1 : 0) + " g of " + line.name);
         }
-    out["thermometer_celsius"] = number(talk.batch.thermometer_celsius);
+    write(out, "thermometer_celsius", talk.batch.thermometer_celsius);
     talk.say("cook to",
              both_scales(talk.batch.thermometer_celsius) + ", as before: temperature and set do not change");
     out["reason"] =
@@ -165,7 +178,11 @@ refused travel(conversation& talk) {
                        {"pressure_hpa", "altitude_metres", "altitude_feet", "water_boils_celsius",
                         "thermometer_reads_in_boiling_water_celsius", "thermometer_within_celsius"});
     if (object == nullptr) return talk.in.fault;
-    core::batch there;
+    if (object->empty())
+        return refusal{"to",
+                       "says nothing of the other kitchen; its pressure, altitude or boiling water, "
+                       "or its thermometer is accepted"};
+    core::batch there = talk.batch;  // what is not said is as here
     read_kitchen(talk.in, *object, "to", there);
     if (talk.in.fault) return talk.in.fault;
     const auto a = core::travel(talk.batch, there.pressure_pa, there.thermometer_error_kelvin);
@@ -173,26 +190,30 @@ refused travel(conversation& talk) {
     talk.ask("To which temperature is it cooked where water boils at " + both_scales(a->water_boils_celsius) +
              "?");
     json& out = talk.answer["answer"];
-    out["thermometer_celsius"] = number(a->thermometer_celsius);
-    out["thermometer_fahrenheit"] = number(core::celsius_to_fahrenheit(a->thermometer_celsius));
-    out["real_celsius"] = number(a->real_celsius);
-    out["from_thermometer_celsius"] = number(a->from_thermometer_celsius);
-    out["water_boils_celsius"] = number(a->water_boils_celsius);
-    out["water_boils_from_celsius"] = number(a->water_boils_from_celsius);
-    out["water_percent"] = number(a->water_percent);
-    out["rule_of_thumb_celsius"] = number(a->rule_of_thumb_celsius);
-    out["rule_of_thumb_water_percent"] = number(a->rule_of_thumb_water_percent);
-    out["reason"] = "The same water must be left, " + fixed(a->water_percent, 1) +
-                    " %; a syrup's boiling point moves with the pressure more than water's does.";
+    write(out, "thermometer_celsius", a->thermometer_celsius);
+    write(out, "thermometer_fahrenheit", core::celsius_to_fahrenheit(a->thermometer_celsius));
+    write(out, "real_celsius", a->real_celsius);
+    write(out, "from_thermometer_celsius", a->from_thermometer_celsius);
+    write(out, "water_boils_celsius", a->water_boils_celsius);
+    write(out, "water_boils_from_celsius", a->water_boils_from_celsius);
+    write(out, "water_percent", a->water_percent);
+    write(out, "rule_of_thumb_celsius", a->rule_of_thumb_celsius);
+    write(out, "rule_of_thumb_water_percent", a->rule_of_thumb_water_percent);
+    write(out, "reason",
+          "The same water must be left, " + fixed(a->water_percent, 1) +
+              " %; a syrup's boiling point moves with the pressure more than water's does.");
     talk.say("cook to", both_scales(a->thermometer_celsius) + " on the thermometer there, for " +
                             both_scales(a->from_thermometer_celsius) + " here");
     talk.say("what changes", "the temperature alone");
-    talk.say("what does not", "the amounts, the water left, the set, the yield and the keeping");
+    talk.say("what does not",
+             "the amounts and the water left; set, yield and keeping hardly, by what additions flash off");
     talk.say("rule of thumb", "lower by what boiling water lacks: " + both_scales(a->rule_of_thumb_celsius) +
                                   ", " + fixed(a->rule_of_thumb_water_percent, 1) + " % water instead of " +
                                   fixed(a->water_percent, 1));
     talk.say("because", out["reason"].get<std::string>());
-    add_prediction(talk, a->plan, a->thermometer_celsius);
+    core::batch plan = a->plan;
+    plan.thermometer_within_kelvin = there.thermometer_within_kelvin;
+    add_prediction(talk, plan, a->thermometer_celsius);
     return std::nullopt;
 }
 
@@ -257,14 +278,14 @@ core::outcome<reply> answer_question(std::string_view text) {
     if (batch != nullptr) talk.batch = read_batch(in, *batch, found->target_needed);
     if (in.fault) return *in.fault;
 
-    talk.answer["sirop_answer"] = 1;
-    talk.answer["ask"] = name;
-    talk.answer["title"] = talk.batch.title;
+    write(talk.answer, "sirop_answer", 1);
+    write(talk.answer, "ask", name);
+    write(talk.answer, "title", talk.batch.title);
     talk.page = title_line(talk.batch.title.empty() ? "Batch" : talk.batch.title);
     if (auto why = found->answer(talk)) return *why;
     if (talk.cautions.empty())
         talk.cautions = {std::string(core::burn_caution), std::string(core::keeping_deferral)};
-    talk.answer["status"] = talk.status == core::grade::fine ? "fine" : "extrapolated";
+    write(talk.answer, "status", talk.status == core::grade::fine ? "fine" : "extrapolated");
     talk.answer["cautions"] = talk.cautions;
     talk.answer["notes"] = talk.batch.notes;
     heading(talk.page, "WHAT TO WATCH");

@@ -53,9 +53,19 @@ core::ingredient_line read_named(conversation& talk, const json& value, const st
     return line;
 }
 
+/// A refusal of the core, its place under the question's own key.
+refusal at_place(refusal why, std::string_view core_key, std::string_view own_key) {
+    if (why.place.rfind(core_key, 0) == 0) why.place.replace(0, core_key.size(), own_key);
+    return why;
+}
+
 json lines_json(const std::vector<core::ingredient_line>& lines) {
     json list = json::array();
-    for (const auto& line : lines) list.push_back({{"ingredient", line.name}, {"grams", number(line.grams)}});
+    for (const auto& line : lines) {
+        json& one = grown(list);
+        write(one, "ingredient", line.name);
+        write(one, "grams", line.grams);
+    }
     return list;
 }
 
@@ -65,14 +75,14 @@ void say_lines(conversation& talk, const core::batch& plan) {
             talk.say(label, fixed(line.grams, line.grams < 50.0 ? 1 : 0) + " g of " + line.name);
 }
 
-void put_cook(conversation& talk, json& out, double thermometer, double low, double high) {
-    out["thermometer_celsius"] = number(thermometer);
-    out["thermometer_fahrenheit"] = number(core::celsius_to_fahrenheit(thermometer));
-    out["thermometer_celsius_low"] = number(low);
-    out["thermometer_celsius_high"] = number(high);
+void put_cook(conversation& talk, json& out, double thermometer, double low, double high, const char* window) {
+    write(out, "thermometer_celsius", thermometer);
+    write(out, "thermometer_fahrenheit", core::celsius_to_fahrenheit(thermometer));
+    write(out, "thermometer_celsius_low", low);
+    write(out, "thermometer_celsius_high", high);
     talk.say("cook to",
              both_scales(thermometer) + " on your thermometer" +
-                 (std::isfinite(low) ? " (" + both_scales(low) + " to " + both_scales(high) + " still do)"
+                 (std::isfinite(low) ? " (" + both_scales(low) + " to " + both_scales(high) + " " + window + ")"
                                      : std::string()));
 }
 
@@ -127,7 +137,7 @@ refused substitute(conversation& talk) {
     const auto& lines = q.replaced.list == core::batch_list::pan ? q.plan.pan : q.plan.off_heat;
     const std::string old = lines[q.replaced.index].name;
     const auto a = core::substitute(q);
-    if (!a) return a.why;
+    if (!a) return at_place(a.why, "with", "by");
     std::string names;
     for (const auto& r : a->replacements) names += (names.empty() ? "" : " and ") + r.name;
     talk.ask("What takes the place of " + fixed(lines[q.replaced.index].grams, 0) + " g of " + old + ", by " +
@@ -136,26 +146,32 @@ refused substitute(conversation& talk) {
     const auto put_change = [&](const char* key, const std::vector<core::line_change>& changes) {
         out[key] = json::array();
         for (const auto& c : changes) {
-            out[key].push_back({{"place", c.place.text()},
-                                {"ingredient", c.name},
-                                {"grams_before", number(c.grams_before)},
-                                {"grams", number(c.grams)}});
+            {
+                json& one = grown(out[key]);
+                write(one, "place", c.place.text());
+                write(one, "ingredient", c.name);
+                write(one, "grams_before", c.grams_before);
+                write(one, "grams", c.grams);
+            }
             talk.say(std::string_view(key) == "replacements" ? "take" : "and then",
                      core::detail::grams_text(c.grams) + " of " + c.name);
         }
     };
     put_change("replacements", a->replacements);
     put_change("changed", a->changed);
-    put_cook(talk, out, a->cook.thermometer_celsius, a->cook.low_celsius, a->cook.high_celsius);
-    out["thermometer_before_celsius"] = number(a->thermometer_before_celsius);
+    put_cook(talk, out, a->cook.thermometer_celsius, a->cook.low_celsius, a->cook.high_celsius, "keep the set");
+    write(out, "thermometer_before_celsius", a->thermometer_before_celsius);
     talk.say("instead of", both_scales(a->thermometer_before_celsius));
     for (const auto& t : a->trades) {
-        out["trade_offs"].push_back({{"name", t.name},
-                                     {"unit", t.unit},
-                                     {"before", number(t.before)},
-                                     {"after", number(t.after)},
-                                     {"before_word", t.before_word},
-                                     {"after_word", t.after_word}});
+        {
+            json& one = grown(out["trade_offs"]);
+            write(one, "name", t.name);
+            write(one, "unit", t.unit);
+            write(one, "before", t.before);
+            write(one, "after", t.after);
+            write(one, "before_word", t.before_word);
+            write(one, "after_word", t.after_word);
+        }
         if ((!std::isfinite(t.before) && t.before_word.empty()) || (t.before == 0.0 && t.after == 0.0)) continue;
         // the unit is said with the number
         std::string label(t.name.substr(0, std::min(t.name.find("_percent"), t.name.find("_pa_s"))));
@@ -167,11 +183,11 @@ refused substitute(conversation& talk) {
         };
         talk.say(label, one(t.before, t.before_word) + " becomes " + one(t.after, t.after_word));
     }
-    out["pan"] = lines_json(a->plan.pan);
-    out["off_heat"] = lines_json(a->plan.off_heat);
+    write(out, "pan", lines_json(a->plan.pan));
+    write(out, "off_heat", lines_json(a->plan.off_heat));
     std::string reason;
     for (const auto& sentence : a->reasons) reason += (reason.empty() ? "" : " ") + sentence;
-    out["reason"] = reason;
+    write(out, "reason", reason);
     talk.say("because", reason);
     add_prediction(talk, a->plan, a->cook.thermometer_celsius);
     return std::nullopt;
@@ -248,26 +264,30 @@ refused formulate(conversation& talk) {
     }
     if (talk.in.fault) return talk.in.fault;
     const auto a = core::formulate(q);
-    if (!a) return a.why;
+    if (!a) return at_place(a.why, "sets", "wanted");
     talk.ask("How many grams of each, and to which temperature, for all that is wanted?");
     json& out = talk.answer["answer"];
-    out["pan"] = lines_json(a->plan.pan);
-    out["off_heat"] = lines_json(a->plan.off_heat);
+    write(out, "pan", lines_json(a->plan.pan));
+    write(out, "off_heat", lines_json(a->plan.off_heat));
     say_lines(talk, a->plan);
-    put_cook(talk, out, a->plan.thermometer_celsius, a->low_celsius, a->high_celsius);
+    put_cook(talk, out, a->plan.thermometer_celsius, a->low_celsius, a->high_celsius,
+             "keep the first set, not each of the others");
     out["targets"] = json::array();
     for (const auto& t : a->targets) {
-        out["targets"].push_back({{"name", t.name},
-                                  {"wanted", t.wanted_text},
-                                  {"reached", t.value_text},
-                                  {"value", number(t.value)},
-                                  {"met", t.met}});
+        {
+            json& one = grown(out["targets"]);
+            write(one, "name", t.name);
+            write(one, "wanted", t.wanted_text);
+            write(one, "reached", t.value_text);
+            write(one, "value", t.value);
+            write(one, "met", t.met);
+        }
         talk.say(t.met ? "met" : "not met", t.wanted_text + ": " + t.value_text);
     }
-    out["finished_grams"] = number(a->measures.grams);
-    out["sweetness_percent"] = number(a->measures.sweetness_percent);
-    out["fat_percent"] = number(a->measures.fat_percent);
-    out["reason"] = a->reason;
+    write(out, "finished_grams", a->measures.grams);
+    write(out, "sweetness_percent", a->measures.sweetness_percent);
+    write(out, "fat_percent", a->measures.fat_percent);
+    write(out, "reason", a->reason);
     talk.say("because", a->reason);
     add_prediction(talk, a->plan, a->plan.thermometer_celsius);
     return std::nullopt;
@@ -293,7 +313,7 @@ refused sensitivity(conversation& talk) {
     }
     double samples = 0.0, seed = 1.0;
     if (const json* n = talk.in.member(talk.question, "samples"))
-        samples = talk.in.number_between(*n, "samples", 0.0, 100000.0, "samples");
+        samples = talk.in.number_between(*n, "samples", 2.0, 100000.0, "samples");
     if (const json* n = talk.in.member(talk.question, "seed"))
         seed = talk.in.number_between(*n, "seed", 0.0, 9.0e15, "");
     if (talk.in.fault) return talk.in.fault;
@@ -305,23 +325,24 @@ refused sensitivity(conversation& talk) {
     for (const auto& row : core::output_table) {
         const auto i = core::index_of(row.id);
         json& one = out["outputs"][std::string(row.name)];
-        one["value"] = number(a->value[i]);
-        one["standard_uncertainty"] = number(a->standard_uncertainty[i]);
-        one["unit"] = row.unit;
+        write(one, "value", a->value[i]);
+        write(one, "standard_uncertainty", a->standard_uncertainty[i]);
+        write(one, "unit", row.unit);
         talk.say(row.words, fixed(a->value[i], 2) + " ± " + fixed(a->standard_uncertainty[i], 2) +
                                 (row.unit == "1" ? std::string() : std::string(" ").append(row.unit)) +
                                 " (standard uncertainty)");
     }
     out["inputs"] = json::array();
     for (const auto& e : a->effects) {
-        json one = {{"name", e.input.name},
-                    {"place", e.input.place},
-                    {"unit", e.input.unit},
-                    {"standard_uncertainty", number(e.input.standard_uncertainty)}};
+        json one;
+        write(one, "name", e.input.name);
+        write(one, "place", e.input.place);
+        write(one, "unit", e.input.unit);
+        write(one, "standard_uncertainty", e.input.standard_uncertainty);
         for (const auto& row : core::output_table) {
             const auto i = core::index_of(row.id);
-            one["derivative"][std::string(row.name)] = number(e.derivative[i]);
-            one["share_percent"][std::string(row.name)] = number(e.share_percent[i]);
+            write(one["derivative"], row.name, e.derivative[i]);
+            write(one["share_percent"], row.name, e.share_percent[i]);
         }
         out["inputs"].push_back(std::move(one));
         const auto water = core::index_of(core::output::water_percent),
@@ -333,7 +354,7 @@ refused sensitivity(conversation& talk) {
                          fixed(std::pow(10.0, e.contribution[set]), 2) + " in the set");
     }
     const auto& first = a->effects.front();
-    out["reason"] = "What moves the set most is " + first.input.name + ".";
+    write(out, "reason", "What moves the set most is " + first.input.name + ".");
     talk.say("because", out["reason"].get<std::string>() +
                             " The models' own uncertainty comes on top: it is in the ranges of the prediction.");
     if (samples >= 1.0) {
@@ -341,14 +362,15 @@ refused sensitivity(conversation& talk) {
                                                static_cast<std::uint64_t>(seed));
         if (!sampled) return sampled.why;
         json& check = out["monte_carlo"];
-        check["samples"] = sampled->samples;
-        check["not_computed"] = sampled->not_computed;
+        write(check, "samples", sampled->samples);
+        write(check, "not_computed", sampled->not_computed);
         for (const auto& row : core::output_table) {
             const auto& s = sampled->of[core::index_of(row.id)];
-            check[std::string(row.name)] = {{"mean", number(s.mean)},
-                                            {"standard_deviation", number(s.standard_deviation)},
-                                            {"percentile_2_5", number(s.low)},
-                                            {"percentile_97_5", number(s.high)}};
+            json& of_row = check[std::string(row.name)];
+            write(of_row, "mean", s.mean);
+            write(of_row, "standard_deviation", s.standard_deviation);
+            write(of_row, "percentile_2_5", s.low);
+            write(of_row, "percentile_97_5", s.high);
         }
         for (const auto& note : core::check_linear(*a, *sampled).notes) talk.batch.notes.push_back(note);
     }
@@ -386,31 +408,40 @@ refused learn_kitchen(conversation& talk) {
     json& out = talk.answer["answer"];
     const auto put_learned = [&](const char* key, const core::learned& l) {
         json& one = out[key];
-        one["determined"] = l.determined;
-        one["value"] = number(l.determined ? l.value : core::not_a_number);
-        one["low"] = number(l.low);
-        one["high"] = number(l.high);
-        one["standard_uncertainty"] = number(l.standard_uncertainty);
-        one["at_a_bound"] = l.at_bound;
+        write(one, "determined", l.determined);
+        write(one, "value", l.determined ? l.value : core::not_a_number);
+        write(one, "low", l.low);
+        write(one, "high", l.high);
+        write(one, "standard_uncertainty", l.standard_uncertainty);
+        write(one, "at_a_bound", l.at_bound);
     };
     put_learned("thermometer_offset_kelvin", a->offset_kelvin);
     put_learned("loss_grams", a->loss_grams);
-    out["reduced_chi_square"] = number(a->reduced_chi_square);
-    out["correlation"] = number(a->correlation);
-    out["measurements"] = a->measurements;
+    write(out, "reduced_chi_square", a->reduced_chi_square);
+    write(out, "correlation", a->correlation);
+    write(out, "measurements", a->measurements);
     out["residuals"] = json::array();
-    for (const auto& r : a->residuals)
-        out["residuals"].push_back({{"log", r.log},
-                                    {"measured", r.is_brix ? "brix" : "grams"},
-                                    {"value", number(r.measured)},
-                                    {"predicted", number(r.predicted)},
-                                    {"normalized", number(r.normalized)},
-                                    {"outlier", r.outlier}});
+    for (const auto& r : a->residuals) {
+        json& one = grown(out["residuals"]);
+        write(one, "log", r.log);
+        write(one, "measured", r.is_brix ? "brix" : "grams");
+        write(one, "value", r.measured);
+        write(one, "predicted", r.predicted);
+        write(one, "normalized", r.normalized);
+        write(one, "outlier", r.outlier);
+    }
     const auto range = [&](const core::learned& l, const char* unit) {
         return l.determined ? fixed(l.value, 1) + unit + " (" + fixed(l.low, 1) + " to " + fixed(l.high, 1) + ")"
                             : std::string("these logs do not tell");
     };
-    talk.say("thermometer", "reads too high by " + range(a->offset_kelvin, " °C"));
+    const bool low = a->offset_kelvin.determined && a->offset_kelvin.value < 0.0;
+    core::learned shown_offset = a->offset_kelvin;
+    if (low) {
+        shown_offset.value = -a->offset_kelvin.value;
+        shown_offset.low = -a->offset_kelvin.high;
+        shown_offset.high = -a->offset_kelvin.low;
+    }
+    talk.say("thermometer", (low ? "reads too low by " : "reads too high by ") + range(shown_offset, " °C"));
     talk.say("stays in the pan", range(a->loss_grams, " g"));
     out["reason"] =
         "These two numbers bring the predicted and the measured closest together; the ranges hold 95 %.";

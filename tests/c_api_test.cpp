@@ -160,7 +160,72 @@ TEST(c_api, array_twins_match_and_give_the_first_error) {
     EXPECT_EQ(sirop_boiling_point_celsius_n(1, nullptr, SIROP_COMPONENT_COUNT, p.data(), e.data()), SIROP_E_NULL);
 }
 
+TEST(c_api, a_null_argument_leaves_nan_in_every_result) {
+    constexpr sirop_estimate stale{7.0, 7.0, 7.0, 7, 7};
+    const auto nulled = [](const sirop_estimate& e) {
+        return std::isnan(e.value) && std::isnan(e.low) && std::isnan(e.high) && e.status == SIROP_E_NULL;
+    };
+    const auto g = syrup(80.0, 20.0);
+    std::vector<double> two(g.begin(), g.end());
+    two.insert(two.end(), g.begin(), g.end());
+    const double t[2] = {105.0, 110.0}, p[2] = {1000.0, 1013.25};
+    constexpr size_t count = SIROP_COMPONENT_COUNT;
+
+    double x = 7.0;
+    EXPECT_EQ(sirop_convert(nullptr, 1.0, &x), SIROP_E_NULL);
+    EXPECT_TRUE(std::isnan(x));
+    for (int32_t i = 0; const char* name = sirop_conversion_name(i); ++i)
+        for (const double far : {-1.0e300, 1.0e300}) {
+            x = 7.0;
+            const auto status = sirop_convert(name, far, &x);
+            EXPECT_EQ(status < 0, std::isnan(x)) << name;
+        }
+    sirop_range r{7.0, 7.0};
+    EXPECT_EQ(sirop_accepted_range(nullptr, &r), SIROP_E_NULL);
+    EXPECT_TRUE(std::isnan(r.low) && std::isnan(r.high));
+    r = {7.0, 7.0};
+    x = 7.0;
+    EXPECT_EQ(sirop_property_range(nullptr, &r, &x), SIROP_E_NULL);
+    EXPECT_TRUE(std::isnan(r.low) && std::isnan(r.high) && std::isnan(x));
+    r = {7.0, 7.0};
+    EXPECT_EQ(sirop_property_range("viscosity_pa_s", &r, nullptr), SIROP_E_NULL);
+    EXPECT_TRUE(std::isnan(r.low) && std::isnan(r.high));
+    x = 7.0;
+    EXPECT_EQ(sirop_property_range("viscosity_pa_s", nullptr, &x), SIROP_E_NULL);
+    EXPECT_TRUE(std::isnan(x));
+
+    // the twins, each array in turn
+    sirop_estimate e[2];
+    const auto each = [&](const char* what, auto&& call) {
+        e[0] = e[1] = stale;
+        EXPECT_EQ(call(), SIROP_E_NULL) << what;
+        EXPECT_TRUE(nulled(e[0]) && nulled(e[1])) << what;
+    };
+    each("boil, grams", [&] { return sirop_boiling_point_celsius_n(2, nullptr, count, p, e); });
+    each("boil, pressure", [&] { return sirop_boiling_point_celsius_n(2, two.data(), count, nullptr, e); });
+    each("water, grams", [&] { return sirop_water_at_boil_grams_n(2, nullptr, count, t, p, e); });
+    each("water, celsius", [&] { return sirop_water_at_boil_grams_n(2, two.data(), count, nullptr, p, e); });
+    each("water, pressure", [&] { return sirop_water_at_boil_grams_n(2, two.data(), count, t, nullptr, e); });
+    each("aw, grams", [&] { return sirop_water_activity_n(2, nullptr, count, t, e); });
+    each("aw, celsius", [&] { return sirop_water_activity_n(2, two.data(), count, nullptr, e); });
+    each("ice, grams", [&] { return sirop_freezing_point_celsius_n(2, nullptr, count, e); });
+    const auto property = [&](const char* name, const double* grams_, const double* celsius, const double* hpa) {
+        return sirop_property_estimate_n(name, 2, grams_, count, celsius, hpa, e);
+    };
+    each("property, name", [&] { return property(nullptr, two.data(), t, p); });
+    each("property, grams", [&] { return property("brix", nullptr, t, p); });
+    each("property, celsius", [&] { return property("brix", two.data(), nullptr, p); });
+    each("property, pressure", [&] { return property("brix", two.data(), t, nullptr); });
+    EXPECT_EQ(sirop_water_activity_n(2, two.data(), count, t, nullptr), SIROP_E_NULL);
+    EXPECT_EQ(sirop_water_activity_n(0, nullptr, count, nullptr, nullptr), SIROP_OK);
+    e[0] = stale;
+    EXPECT_EQ(sirop_property_estimate(nullptr, g.data(), count, 20.0, 1013.25, e), SIROP_E_NULL);
+    EXPECT_TRUE(nulled(e[0]));
+}
+
 TEST(c_api, status_texts_are_sentences_and_never_null) {
+    EXPECT_STREQ(sirop_status_text(SIROP_E_BUFFER),
+                 "the buffer is too small, or too short for what it would hold");
     for (int32_t s = -20; s <= 5; ++s) ASSERT_GT(std::strlen(sirop_status_text(s)), 3U) << s;
     EXPECT_STREQ(sirop_status_text(-99), "general failure");
     const std::string version = std::to_string(SIROP_VERSION_MAJOR) + "." + std::to_string(SIROP_VERSION_MINOR) +

@@ -2,14 +2,68 @@
 // with their reason, sizes pinned, many threads at once.
 #include <gtest/gtest.h>
 
+#include <array>
+#include <atomic>
 #include <cmath>
+#include <cstdlib>
+#include <new>
 #include <nlohmann/json.hpp>
 #include <thread>
 #include <vector>
 
+#include "sirop/core/cold_water.hpp"
+#include "sirop/core/graining.hpp"
 #include "sirop/sirop.h"
 
 namespace {
+
+std::atomic<bool> memory_is_out{false};
+
+/// Memory is out as long as this lives.
+struct no_memory {
+    no_memory() { memory_is_out = true; }
+    ~no_memory() { memory_is_out = false; }
+    no_memory(const no_memory&) = delete;
+    no_memory& operator=(const no_memory&) = delete;
+};
+
+}  // namespace
+
+// Replaced for the whole program, so that the calls' answer to a lack of memory can be tested.  Not
+// inline: g++ would take free for the wrong partner of new.
+[[gnu::noinline]] void* operator new(std::size_t bytes) {
+    void* got = memory_is_out ? nullptr : std::malloc(bytes);
+    if (got == nullptr) throw std::bad_alloc();
+    return got;
+}
+[[gnu::noinline]] void operator delete(void* p) noexcept {
+    std::free(p);
+}
+[[gnu::noinline]] void operator delete(void* p, std::size_t) noexcept {
+    std::free(p);
+}
+
+namespace {
+
+/// True if all are NaN; a place that an error left as it was still holds its 7.0.
+template <class Numbers>
+bool all_nan(const Numbers& numbers) {
+    for (const double x : numbers)
+        if (!std::isnan(x)) return false;
+    return true;
+}
+bool all_nan(const sirop_range& r) {
+    return all_nan(std::array{r.low, r.high});
+}
+bool all_nan(const sirop_estimate& e) {
+    return all_nan(std::array{e.value, e.low, e.high});
+}
+bool all_nan(const sirop_graining& g) {
+    return all_nan(g.sucrose_supersaturation) && all_nan(g.lactose_supersaturation) &&
+           all_nan(g.crystallizable_percent) && std::isnan(g.hindering_percent) && g.risk == -1;
+}
+constexpr sirop_estimate stale{7.0, 7.0, 7.0, 7, 7};
+constexpr sirop_graining stale_graining{sizeof(sirop_graining), 7, 7, 7, stale, stale, stale, 7.0};
 
 constexpr const char* text_batch =
     R"({"sirop_batch":1,"pan":[{"ingredient":"white sugar","grams":250},{"ingredient":"heavy cream 36 %","grams":240},
@@ -52,7 +106,7 @@ TEST(c_handles, a_batch_by_calls_is_the_batch_as_text) {
     ASSERT_GE(sirop_predict_json(text_batch, std::strlen(text_batch), nullptr, out.data(), out.size(), &needed),
               0);
     const auto expected = nlohmann::json::parse(out.c_str());
-    std::size_t compared = 0;
+    std::size_t compared = 0, booleans = 0;
     const auto compare = [&](auto&& self, const nlohmann::json& at, const std::string& key) -> void {
         if (at.is_object() || at.is_array()) {
             std::size_t i = 0;
@@ -62,7 +116,7 @@ TEST(c_handles, a_batch_by_calls_is_the_batch_as_text) {
             }
             return;
         }
-        if (key == "title" || key.rfind("notes", 0) == 0 || at.is_boolean()) return;
+        if (key == "title" || key.rfind("notes", 0) == 0) return;
         ++compared;
         if (at.is_string()) {
             std::string text(4000, '\0');
@@ -78,11 +132,17 @@ TEST(c_handles, a_batch_by_calls_is_the_batch_as_text) {
                 return;
             }
             ASSERT_GE(status, 0) << key;
+            if (at.is_boolean()) {
+                ++booleans;
+                EXPECT_EQ(x, at.get<bool>() ? 1.0 : 0.0) << key;
+                return;
+            }
             EXPECT_NEAR(x, at.get<double>(), 1e-9 * std::fmax(1.0, std::fabs(x))) << key;  // sums in another order
         }
     };
     compare(compare, expected, "");
     EXPECT_GT(compared, 100U);
+    EXPECT_GT(booleans, 0U);
     sirop_answer_free(answer);
 
     sirop_batch* read = nullptr;
@@ -152,6 +212,95 @@ TEST(c_handles, bad_calls_are_refused_with_a_code_and_a_reason) {
     EXPECT_EQ(sirop_batch_read(nullptr, 0, &read), SIROP_E_NULL);
 }
 
+TEST(c_handles, a_refusal_is_that_of_the_last_call_and_names_what_these_calls_know) {
+    batch_handle b;
+    sirop_answer* answer = nullptr;
+    const auto says = [&](const std::string& text) { EXPECT_EQ(sirop_batch_refusal(b.it), text); };
+    const auto starts = [&](const std::string& text) {
+        EXPECT_EQ(std::string(sirop_batch_refusal(b.it)).substr(0, text.size()), text);
+    };
+    EXPECT_EQ(sirop_batch_add(b.it, SIROP_PAN, "white sugar", 200, 20), SIROP_OK);
+    EXPECT_EQ(sirop_batch_add(b.it, SIROP_PAN, "water", 100, 20), SIROP_OK);
+    EXPECT_EQ(sirop_batch_predict(b.it, nullptr, &answer), SIROP_E_BATCH);
+    says("thermometer_celsius: is missing; set it with sirop_batch_set");
+    EXPECT_EQ(sirop_batch_set(b.it, "thermometer_celsius", 90.0), SIROP_OK);
+    says("");
+    EXPECT_EQ(sirop_batch_predict(b.it, nullptr, &answer), SIROP_E_BATCH);
+    starts("thermometer_celsius: 90");
+    EXPECT_EQ(sirop_batch_set(b.it, "thermometer_celsius", 115.0), SIROP_OK);
+
+    double grams[SIROP_COMPONENT_COUNT] = {1.0};
+    EXPECT_EQ(sirop_batch_add(b.it, SIROP_PAN, nullptr, 1, 20), SIROP_E_NULL);
+    starts("ingredient: is null; ");
+    EXPECT_EQ(sirop_batch_add_mixture(b.it, SIROP_PAN, nullptr, grams, SIROP_COMPONENT_COUNT, 20), SIROP_E_NULL);
+    starts("name: is null; ");
+    EXPECT_EQ(sirop_batch_add_mixture(b.it, SIROP_PAN, "x", nullptr, SIROP_COMPONENT_COUNT, 20), SIROP_E_NULL);
+    starts("grams: is null; ");
+    EXPECT_EQ(sirop_batch_set(b.it, nullptr, 1.0), SIROP_E_NULL);
+    starts("field: is null; accepted: thermometer_celsius, pressure_hpa, ");
+    EXPECT_EQ(sirop_batch_predict(b.it, nullptr, nullptr), SIROP_E_NULL);
+    starts("answer: is null; ");
+    ASSERT_GE(sirop_batch_predict(b.it, nullptr, &answer), 0);
+    says("");
+    sirop_answer_free(answer);
+    auto* const elsewhere = reinterpret_cast<sirop_answer*>(&b);
+    answer = elsewhere;
+    int32_t status = SIROP_OK;
+    {
+        const no_memory now;
+        status = sirop_batch_predict(b.it, nullptr, &answer);
+    }
+    EXPECT_EQ(status, SIROP_E_MEMORY);
+    EXPECT_EQ(answer, nullptr);
+    says("out of memory");
+    answer = elsewhere;
+    EXPECT_EQ(sirop_batch_predict(nullptr, nullptr, &answer), SIROP_E_NULL);
+    EXPECT_EQ(answer, nullptr);
+
+    // a batch read from text is put right by the same fields
+    for (const auto& [cook, place] : std::vector<std::pair<std::string, std::string>>{
+             {R"("to_celsius":90)", "thermometer_celsius: 90"},
+             {R"("to_fahrenheit":200)", "thermometer_celsius: 93.3"}}) {
+        const std::string text = R"({"sirop_batch":1,"pan":[{"ingredient":"white sugar","grams":200},)"
+                                 R"({"ingredient":"water","grams":100}],"cook":{)" +
+                                 cook + "}}";
+        sirop_batch* read = nullptr;
+        ASSERT_EQ(sirop_batch_read(text.data(), text.size(), &read), SIROP_OK) << sirop_batch_refusal(read);
+        EXPECT_EQ(sirop_batch_predict(read, nullptr, &answer), SIROP_E_BATCH);
+        EXPECT_EQ(std::string(sirop_batch_refusal(read)).rfind(place, 0), 0U) << sirop_batch_refusal(read);
+        sirop_batch_free(read);
+    }
+}
+
+TEST(c_catalogues, errors_leave_nan_in_compositions_and_ranges) {
+    std::array<double, SIROP_COMPONENT_COUNT + 1> g;
+    const auto refuses = [&](int32_t expected, const char* ingredient, size_t components) {
+        g.fill(7.0);
+        EXPECT_EQ(sirop_ingredient_grams(ingredient, g.data(), components), expected);
+        EXPECT_TRUE(all_nan(std::vector<double>(g.data(), g.data() + components)));
+        for (size_t i = components; i < g.size(); ++i) EXPECT_EQ(g[i], 7.0) << i;  // the caller's own
+    };
+    refuses(SIROP_E_NULL, nullptr, SIROP_COMPONENT_COUNT);
+    refuses(SIROP_E_NAME, "gravel", SIROP_COMPONENT_COUNT);
+    refuses(SIROP_E_BUFFER, "white sugar", 2);
+    refuses(SIROP_E_RANGE, "white sugar", SIROP_COMPONENT_COUNT + 1);
+    refuses(SIROP_E_RANGE, "white sugar", 0);
+    g.fill(7.0);
+    EXPECT_EQ(sirop_glucose_syrup_grams(42.0, 80.0, g.data(), 2), SIROP_E_BUFFER);
+    EXPECT_TRUE(std::isnan(g[0]) && std::isnan(g[1]));
+    g.fill(7.0);
+    EXPECT_EQ(sirop_glucose_syrup_grams(42.0, 80.0, g.data(), g.size()), SIROP_E_RANGE);
+    EXPECT_TRUE(all_nan(g));
+    EXPECT_EQ(sirop_glucose_syrup_grams(42.0, 80.0, nullptr, 2), SIROP_E_NULL);
+    EXPECT_EQ(sirop_ingredient_grams("honey", nullptr, 2), SIROP_E_NULL);
+    sirop_range r{7.0, 7.0};
+    EXPECT_EQ(sirop_stage_range_celsius(nullptr, nullptr, &r), SIROP_E_NULL);
+    EXPECT_TRUE(all_nan(r));
+    r = {7.0, 7.0};
+    EXPECT_EQ(sirop_stage_range_celsius(nullptr, "charm", &r), SIROP_E_NAME);
+    EXPECT_TRUE(all_nan(r));
+}
+
 TEST(c_catalogues, list_to_their_end_and_know_their_own) {
     int32_t ingredients = 0, tables = 0, words = 0, conversions = 0, limits = 0;
     for (; const char* name = sirop_ingredient_name(ingredients); ++ingredients) {
@@ -218,7 +367,8 @@ TEST(c_stages, are_those_of_the_table_both_ways) {
     grams[SIROP_SUCROSE] = 100.0;
     grams[SIROP_WATER] = 20.0;
     sirop_range r;
-    ASSERT_EQ(sirop_celsius_for_stage(nullptr, "soft ball", grams, SIROP_COMPONENT_COUNT, 1013.25, &r), SIROP_OK);
+    ASSERT_EQ(sirop_celsius_for_stage(nullptr, "soft ball", grams, SIROP_COMPONENT_COUNT, 1013.25, &r),
+              SIROP_EXTRAPOLATED);    // its firmness: above 75 % solids
     EXPECT_NEAR(r.low, 113.0, 1e-6);  // the table itself, for plain sugar at sea level
     EXPECT_NEAR(r.high, 116.0, 1e-6);
     char text[100];
@@ -228,13 +378,166 @@ TEST(c_stages, are_those_of_the_table_both_ways) {
     sirop_estimate water;
     ASSERT_GE(sirop_water_at_boil_grams(grams, SIROP_COMPONENT_COUNT, 114.5, 1013.25, &water), 0);
     grams[SIROP_WATER] = water.value;
-    ASSERT_EQ(sirop_stage_of_mixture(nullptr, grams, SIROP_COMPONENT_COUNT, text, sizeof text, &needed), SIROP_OK);
+    ASSERT_EQ(sirop_stage_of_mixture(nullptr, grams, SIROP_COMPONENT_COUNT, text, sizeof text, &needed),
+              SIROP_EXTRAPOLATED);
     EXPECT_STREQ(text, "soft ball");
     EXPECT_EQ(sirop_celsius_for_stage(nullptr, "charm", grams, SIROP_COMPONENT_COUNT, 1013.25, &r), SIROP_E_NAME);
     EXPECT_EQ(sirop_celsius_for_stage(nullptr, "dark caramel", grams, SIROP_COMPONENT_COUNT, 1013.25, &r),
               SIROP_E_IMPOSSIBLE);
     EXPECT_EQ(sirop_stage_of_temperature("mars", 117.0, 1013.25, text, sizeof text, &needed), SIROP_E_NAME);
     EXPECT_EQ(sirop_stage_of_temperature(nullptr, 999.0, 1013.25, text, sizeof text, &needed), SIROP_E_RANGE);
+}
+
+TEST(c_stages, by_consistency_carry_the_grade_of_what_is_behind_and_the_reach_of_a_point) {
+    using sirop::core::log10_firmness;
+    double grams[SIROP_COMPONENT_COUNT] = {0};
+    grams[SIROP_SUCROSE] = 100.0;
+    grams[SIROP_WATER] = 80.0;
+    int fine = 0, stiff = 0, hot = 0, points = 0;
+    for (const double glucose : {0.0, 5.0}) {  // whose isotherm is not fitted at the boil
+        grams[SIROP_GLUCOSE] = glucose;
+        sirop::core::mixture m;
+        std::copy(grams, grams + SIROP_COMPONENT_COUNT, m.grams.begin());
+        for (int32_t t = 0; const char* table = sirop_stage_table_name(t); ++t)
+            for (int32_t i = 0; const char* stage = sirop_stage_name(table, i); ++i) {
+                SCOPED_TRACE(std::string(table) + ", " + stage);
+                sirop_range printed, found{7.0, 7.0};
+                ASSERT_EQ(sirop_stage_range_celsius(table, stage, &printed), SIROP_OK);
+                const auto status =
+                    sirop_celsius_for_stage(table, stage, grams, SIROP_COMPONENT_COUNT, 1013.25, &found);
+                if (status < 0) {
+                    EXPECT_EQ(status, SIROP_E_IMPOSSIBLE);
+                    EXPECT_TRUE(all_nan(found));
+                    continue;
+                }
+                const bool point = printed.low == printed.high;
+                points += point;
+                const double reach = point ? 0.6 : 0.0;  // one degree Fahrenheit
+                bool firmness = false, boil = false;
+                for (const auto& [plain, celsius] :
+                     {std::pair{printed.low - reach, found.low}, std::pair{printed.high + reach, found.high}}) {
+                    EXPECT_NEAR(celsius, sirop::core::celsius_for_consistency(m, plain, 101325.0), 1e-9);
+                    const auto boiled = m.with_water(sirop::core::water_at_boil(m, celsius, 101325.0).value);
+                    firmness |= log10_firmness(boiled, 20.0).status == sirop::core::grade::extrapolated;
+                    boil |=
+                        sirop::core::boiling_celsius(boiled, 101325.0).status == sirop::core::grade::extrapolated;
+                }
+                EXPECT_LT(found.low, found.high);
+                EXPECT_EQ(status, firmness || boil ? SIROP_EXTRAPOLATED : SIROP_OK);
+                fine += !firmness && !boil;
+                stiff += firmness && !boil;
+                hot += boil && !firmness;
+            }
+    }
+    EXPECT_GT(fine, 3);
+    EXPECT_GT(stiff, 3);
+    EXPECT_GT(hot, 3);
+    EXPECT_GT(points, 10);
+    char text[100];
+    size_t needed = 0;
+    EXPECT_EQ(sirop_stage_of_mixture(nullptr, grams, SIROP_COMPONENT_COUNT, text, sizeof text, &needed), SIROP_OK);
+    grams[SIROP_AGAR] = 2.0;  // a gel, whose law is an estimate
+    EXPECT_EQ(sirop_stage_of_mixture(nullptr, grams, SIROP_COMPONENT_COUNT, text, sizeof text, &needed),
+              SIROP_EXTRAPOLATED);
+    sirop_range r{7.0, 7.0};
+    EXPECT_EQ(sirop_celsius_for_stage(nullptr, nullptr, grams, SIROP_COMPONENT_COUNT, 1013.25, &r), SIROP_E_NULL);
+    EXPECT_TRUE(all_nan(r));
+    r = {7.0, 7.0};
+    EXPECT_EQ(sirop_celsius_for_stage(nullptr, "soft ball", nullptr, SIROP_COMPONENT_COUNT, 1013.25, &r),
+              SIROP_E_NULL);
+    EXPECT_TRUE(all_nan(r));
+    r = {7.0, 7.0};
+    EXPECT_EQ(sirop_celsius_for_stage(nullptr, "soft ball", grams, SIROP_COMPONENT_COUNT, 5.0, &r), SIROP_E_RANGE);
+    EXPECT_TRUE(all_nan(r));
+}
+
+TEST(c_graining_and_layers, beyond_the_solubility_laws_is_extrapolated_and_ice_is_taken_out) {
+    double grams[SIROP_COMPONENT_COUNT] = {0};
+    grams[SIROP_SUCROSE] = 30.0;
+    grams[SIROP_LACTOSE] = 3.0;
+    grams[SIROP_WATER] = 70.0;
+    const auto at = [&](double celsius) {
+        sirop_graining g = stale_graining;
+        g.status = sirop_graining_at(grams, SIROP_COMPONENT_COUNT, celsius, &g);
+        return g;
+    };
+    for (const double inside : {0.0, 20.0, 89.0}) {
+        EXPECT_EQ(at(inside).status, SIROP_OK) << inside;
+        EXPECT_EQ(at(inside).reserved, 0);
+    }
+    for (const double outside : {-1.0e-9, std::nextafter(89.0, 90.0), -30.0, 100.0}) {
+        const auto g = at(outside);
+        EXPECT_EQ(g.status, SIROP_EXTRAPOLATED) << outside;
+        for (const auto* e : {&g.sucrose_supersaturation, &g.lactose_supersaturation, &g.crystallizable_percent}) {
+            EXPECT_EQ(e->status, SIROP_EXTRAPOLATED) << outside;
+            EXPECT_TRUE(std::isfinite(e->value)) << outside;
+        }
+    }
+    EXPECT_EQ(at(100.0).sucrose_supersaturation.value, at(89.0).sucrose_supersaturation.value);
+    // At -15 C most of the water is ice: what is left holds far more than at 0 C.
+    sirop::core::mixture m;
+    std::copy(grams, grams + SIROP_COMPONENT_COUNT, m.grams.begin());
+    const auto cold = sirop::core::graining_of(sirop::core::at_temperature(m, -15.0), -15.0);
+    EXPECT_EQ(at(-15.0).sucrose_supersaturation.value, cold.sucrose.supersaturation.value);
+    EXPECT_EQ(at(-15.0).risk, static_cast<int32_t>(cold.risk));
+    EXPECT_GT(at(-15.0).sucrose_supersaturation.value, 2.0 * at(0.0).sucrose_supersaturation.value);
+}
+
+TEST(c_graining_and_layers, errors_leave_nan_in_every_result) {
+    double grams[2 * SIROP_COMPONENT_COUNT] = {0};
+    grams[SIROP_SUCROSE] = grams[SIROP_COMPONENT_COUNT + SIROP_STARCH] = 75.0;
+    grams[SIROP_WATER] = grams[SIROP_COMPONENT_COUNT + SIROP_WATER] = 25.0;
+    constexpr size_t count = SIROP_COMPONENT_COUNT;
+    const auto graining = [&](int32_t expected, auto&& call) {
+        sirop_graining g = stale_graining;
+        EXPECT_EQ(call(&g), expected);
+        EXPECT_EQ(g.status, expected);
+        EXPECT_EQ(g.crystallizable_percent.status, expected);
+        EXPECT_EQ(g.reserved, 0);
+        EXPECT_TRUE(all_nan(g));
+    };
+    graining(SIROP_E_NULL, [&](sirop_graining* g) { return sirop_graining_at(nullptr, count, 20.0, g); });
+    graining(SIROP_E_RANGE, [&](sirop_graining* g) { return sirop_graining_at(grams, count, 101.0, g); });
+    graining(SIROP_E_MEMORY, [&](sirop_graining* g) {
+        const no_memory now;
+        return sirop_graining_at(grams, count, 20.0, g);
+    });
+    double ice[SIROP_COMPONENT_COUNT] = {0};
+    ice[SIROP_WATER] = 100.0;
+    graining(SIROP_E_IMPOSSIBLE, [&](sirop_graining* g) { return sirop_graining_at(ice, count, -10.0, g); });
+    sirop_graining small = stale_graining;
+    small.struct_bytes = 8;
+    EXPECT_EQ(sirop_graining_at(grams, count, 20.0, &small), SIROP_E_RANGE);
+    EXPECT_EQ(small.status, SIROP_E_RANGE);
+    EXPECT_EQ(small.risk, 7);  // beyond what the caller says it has
+    small.status = 7;
+    small.struct_bytes = 7;
+    EXPECT_EQ(sirop_graining_at(grams, count, 20.0, &small), SIROP_E_RANGE);
+    EXPECT_EQ(small.status, 7);
+
+    const auto layers = [&](int32_t expected, auto&& call) {
+        sirop_estimate aw = stale, gained[2] = {stale, stale};
+        EXPECT_EQ(call(&aw, gained), expected);
+        for (const auto& e : {aw, gained[0], gained[1]}) {
+            EXPECT_TRUE(all_nan(e));
+            EXPECT_EQ(e.status, expected);
+        }
+    };
+    layers(SIROP_E_NULL, [&](sirop_estimate* aw, sirop_estimate* gained) {
+        return sirop_layers_at_equilibrium(2, nullptr, count, 20.0, aw, gained);
+    });
+    layers(SIROP_E_RANGE, [&](sirop_estimate* aw, sirop_estimate* gained) {
+        return sirop_layers_at_equilibrium(2, grams, count, 101.0, aw, gained);
+    });
+    layers(SIROP_E_MEMORY, [&](sirop_estimate* aw, sirop_estimate* gained) {
+        const no_memory now;
+        return sirop_layers_at_equilibrium(2, grams, count, 20.0, aw, gained);
+    });
+    sirop_estimate aw = stale, gained[2] = {stale, stale};
+    EXPECT_EQ(sirop_layers_at_equilibrium(2, grams, count, 20.0, nullptr, gained), SIROP_E_NULL);
+    EXPECT_TRUE(all_nan(gained[0]) && all_nan(gained[1]));
+    EXPECT_EQ(sirop_layers_at_equilibrium(2, grams, count, 20.0, &aw, nullptr), SIROP_E_NULL);
+    EXPECT_TRUE(all_nan(aw));
 }
 
 TEST(c_graining_and_layers, answer_and_refuse) {

@@ -193,6 +193,13 @@ TEST(questions, bad_ones_are_refused_in_one_line_with_their_place) {
     refused({{"ask", "cook_for"}, {"wanted", {{"brix", 80}}}, {"colour", 1}}, "colour");
     refused({{"ask", "cook_for"}, {"wanted", {{"brix", 80}}}, {"sirop_question", 2}}, "sirop_question");
     refused({{"ask", "cook_for"}, {"wanted", {{"brix", 80}}}, {"batch", 3}}, "batch");
+    refused({{"ask", "cook_for"}, {"wanted", {{"set_word", "ribbon"}, {"celsius", 20}, {"fahrenheit", 68}}}},
+            "wanted.fahrenheit");
+    refused({{"ask", "rescue"},
+             {"wanted", {{"brix", 80}}},
+             {"now", {{"thermometer_celsius", 112}, {"thermometer_fahrenheit", 233}}}},
+            "now.thermometer_fahrenheit");
+    refused({{"ask", "travel"}, {"to", json::object()}}, "to");
     refused({{"ask", "rescue"}, {"wanted", {{"brix", 80}}}, {"now", json::object()}}, "now");
     refused({{"ask", "rescue"}, {"wanted", {{"brix", 80}}}, {"now", {{"grams_left", 10}}}}, "now.grams_left");
     refused({{"ask", "rescue"}, {"wanted", {{"brix", 80}}}, {"now", {{"brix", 82}}}, {"with", "water"}}, "with");

@@ -148,6 +148,11 @@ TEST(rescue, lands_on_what_is_wanted_and_conserves_mass) {
         const auto w = wanted_number(measure::water_percent, percent(wanted_state.water(), wanted_state.total()));
         const auto answer = rescue(b, now, w);
         ASSERT_TRUE(answer) << answer.why.place << ": " << answer.why.reason;
+        if (answer->met) {
+            EXPECT_TRUE(answer->ways.empty());
+            EXPECT_NEAR(answer->value_now, w.value, 0.5);  // the usual band of water
+            continue;
+        }
         ASSERT_FALSE(answer->ways.empty());
         double added = 0.0;
         if (!now.additions_in)
@@ -196,6 +201,47 @@ TEST(rescue, knows_the_batch_by_temperature_mass_or_refractometer) {
     }
     EXPECT_TRUE(a->too_dry);
     EXPECT_FALSE(a->met);
+}
+
+TEST(rescue, knows_it_with_the_additions_in_too) {
+    // dry sugar stirred in dissolves: by temperature, by mass and by refractometer it is the same sauce
+    batch b;
+    b.pan = {line("white sugar", 200), line("glucose syrup 42 DE", 100), line("heavy cream 36 %", 200)};
+    b.off_heat = {line("white sugar", 60), line("butter, unsalted", 30)};
+    const auto finished = detail::cook_path(b).finished_at(108.0);
+    where_now by_temperature, by_mass, by_brix;
+    by_temperature.thermometer_celsius = 108.0;
+    by_mass.grams_left = finished.total();
+    by_brix.brix = brix_of_syrup(finished);
+    for (auto* now : {&by_temperature, &by_mass, &by_brix}) {
+        now->additions_in = true;
+        const auto a = rescue(b, *now, wanted_word("pourable"));
+        ASSERT_TRUE(a) << a.why.reason;
+        EXPECT_NEAR(a->grams_now, finished.total(), 1e-4);
+        EXPECT_NEAR(a->now.water(), finished.water(), 1e-4);
+    }
+    by_mass.grams_left = 1000.0;
+    EXPECT_EQ(rescue(b, by_mass, wanted_word("pourable")).why.place, "now.grams_left");
+}
+
+TEST(rescue, takes_the_first_and_the_last_word_as_open) {
+    batch sweets;
+    sweets.pan = {line("white sugar", 600), line("glucose syrup 42 DE", 300), line("water", 200)};
+    where_now now;
+    now.thermometer_celsius = 160.0;
+    const auto a = rescue(sweets, now, wanted_word("glassy"));
+    ASSERT_TRUE(a);
+    EXPECT_TRUE(a->met);
+    EXPECT_TRUE(a->ways.empty());
+    EXPECT_EQ(a->status, grade::extrapolated);
+    const auto glass = cook_for(sweets, wanted_word("glassy"));
+    ASSERT_TRUE(glass);
+    EXPECT_TRUE(glass->high_is_the_model);
+    // beyond the scale of a refractometer it is too dry, not too wet
+    const auto dry = rescue(sweets, now, wanted_number(measure::brix, 80.0), {"water"});
+    ASSERT_TRUE(dry) << dry.why.reason;
+    EXPECT_TRUE(dry->too_dry);
+    EXPECT_NEAR(brix_of_syrup(dry->ways[0].finished), 80.0, 1e-6);
 }
 
 TEST(rescue, refuses_what_cannot_be) {

@@ -146,6 +146,8 @@ header_jobs() {
         echo "$compiler -x c -std=c99 -pedantic-errors $warnings sirop/sirop.h"
         echo "$compiler -x c++ -std=c++11 -pedantic-errors $warnings sirop/sirop.h"
         echo "$compiler -x c++ -std=c++20 -pedantic-errors $warnings sirop/sirop.h"
+        echo "$compiler -x c -std=c99 -pedantic-errors $warnings sirop/sirop_small.h"
+        echo "$compiler -x c++ -std=c++11 -pedantic-errors $warnings sirop/sirop_small.h"
     done
 }
 export -f header_alone
@@ -328,8 +330,11 @@ unset SIROP_SWEEP_DIVISOR
 each "headers alone" bash -c 'header_alone "$1"' header < <(header_jobs)
 check "headers twice in a program" headers_twice
 check "the heap-free part of the C API" heap_free
+lines small bash tests/small_target.sh
 check "threads, thread sanitizer" threads
 check "declared functions" declared_functions
+check "every C function is in docs/c-api.md" bash -c '[ -z "$(grep -o "sirop_[a-z0-9_]*(" include/sirop/sirop.h |
+    tr -d "(" | sort -u | while read -r f; do grep -qw "$f" docs/c-api.md || echo "$f"; done | tee /dev/stderr)" ]'
 check "misuse does not compile" misuse
 check "docs/validation.md is up to date" bash docs/validation/make.sh --check
 each "clang-tidy" bash -c 'tidy "$1"' tidy < <(find lib examples -name '*.cpp' | sort)

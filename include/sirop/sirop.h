@@ -2,9 +2,10 @@
  *
  * Every function is reentrant, prints nothing, keeps no global state, never aborts and lets no exception out.
  * Each returns a status: 0 is fine, a positive number is a warning (the result was computed), a negative one an
- * error (results are NaN).  The result goes through the last pointer.  A function whose name ends in _n is the
- * same for n elements, with a status in each result; it returns the first error, or else the worst warning. The
- * unit stands in every name. The header compiles as C99 and as C++. */
+ * error: NaN is then written through every pointer to a number that is not null.  The result goes through the last
+ * pointer.  A function whose name ends in _n is the same for n elements, with a status in each result; it returns
+ * the first error, or else the worst warning. The unit stands in every name. The header compiles as C99 and as
+ * C++. */
 #ifndef SIROP_SIROP_H
 #define SIROP_SIROP_H
 
@@ -32,7 +33,8 @@ enum {
     SIROP_E_GENERAL = -1,   /* any other failure */
     SIROP_E_RANGE = -2,     /* an argument is outside its range, infinite or not a number */
     SIROP_E_NAME = -3,      /* no such component, ingredient, table or quantity */
-    SIROP_E_BUFFER = -4,    /* the buffer is too small; *needed_bytes says how large it must be */
+    SIROP_E_BUFFER = -4,    /* the buffer is too small; *needed_bytes says how large it must be; or an array of
+                               masses is too short for what it would hold */
     SIROP_E_BATCH = -5,     /* the batch file is refused; the output holds the reason in one line */
     SIROP_E_NULL = -6,      /* a required pointer is null */
     SIROP_E_MEMORY = -7,    /* out of memory */
@@ -161,7 +163,8 @@ SIROP_API const char* sirop_conversion_name(int32_t index);
 SIROP_API int32_t sirop_convert(const char* conversion, double value, double* result);
 
 /* Ingredients of the pantry: names, where each composition comes from, what in it is an estimate (may be ""), and
- * the grams of each component in 100 g.  Glucose syrups between the tabulated ones by dextrose equivalent. */
+ * the grams of each component in 100 g.  Glucose syrups between the tabulated ones by dextrose equivalent.
+ * components is as for mixtures; SIROP_E_BUFFER: the ingredient holds a component beyond them. */
 SIROP_API const char* sirop_ingredient_name(int32_t index);
 SIROP_API const char* sirop_ingredient_source(const char* ingredient);
 SIROP_API const char* sirop_ingredient_estimate(const char* ingredient);
@@ -177,13 +180,16 @@ SIROP_API const char* sirop_stage_name(const char* table, int32_t index);
 SIROP_API int32_t sirop_stage_range_celsius(const char* table, const char* stage, sirop_range* celsius);
 
 /* The stage that a table names at a temperature in a kitchen, and the stage that a mixture is by its consistency
- * in cold water, as text ("between soft ball and firm ball"); out and needed_bytes as in sirop_predict_json. */
+ * in cold water, as text ("between soft ball and firm ball"); out and needed_bytes as in sirop_predict_json.  A
+ * stage by consistency is SIROP_EXTRAPOLATED where the firmness of the mixture is. */
 SIROP_API int32_t sirop_stage_of_temperature(const char* table, double celsius, double pressure_hpa, char* out,
                                              size_t out_bytes, size_t* needed_bytes);
 SIROP_API int32_t sirop_stage_of_mixture(const char* table, const double* grams, size_t components, char* out,
                                          size_t out_bytes, size_t* needed_bytes);
 
-/* The temperatures between which a mixture, boiled down, has the consistency of a stage. */
+/* The temperatures between which a mixture, boiled down, has the consistency of a stage; a stage that the table
+ * prints as a single temperature stands for 0.6 C either way.  SIROP_EXTRAPOLATED where the firmness, or the
+ * boiling point, at either end is (the viscosity of syrups: above 75 % solids). */
 SIROP_API int32_t sirop_celsius_for_stage(const char* table, const char* stage, const double* grams,
                                           size_t components, double pressure_hpa, sirop_range* celsius);
 
@@ -195,7 +201,9 @@ SIROP_API int32_t sirop_set_word_firmness_pa_s(int32_t index, sirop_range* firmn
 SIROP_API int32_t sirop_set_word_of(double firmness_pa_s, int32_t* index);
 
 /* Graining of a mixture at a temperature.  struct_bytes: set it to sizeof(sirop_graining) before the call; a later
- * library fills what the caller's struct holds.  risk: 0 none, 1 low, 2 moderate, 3 high. */
+ * library fills what the caller's struct holds.  risk: 0 none, 1 low, 2 moderate, 3 high; -1 on an error.  Below
+ * 0 C part of the water is ice, and the rest is judged at 0 C; above 89 C, where the law of lactose ends, it is
+ * judged there: both are SIROP_EXTRAPOLATED. */
 typedef struct sirop_graining {
     uint32_t struct_bytes;
     int32_t status;
@@ -239,7 +247,8 @@ SIROP_API int32_t sirop_ask_report(const char* question, size_t question_bytes, 
                                    size_t* needed_bytes);
 
 /* A batch by calls instead of text.  A handle belongs to one thread at a time; each *_new and *_read has its
- * *_free, which takes null too. */
+ * *_free, which takes null too.  sirop_batch_read gives a handle on SIROP_E_BATCH too: an empty batch, whose
+ * sirop_batch_refusal is the reason; free it as any other.  On other errors *batch is null. */
 typedef struct sirop_batch sirop_batch;
 enum { SIROP_PAN, SIROP_OFF_HEAT, SIROP_NEIGHBOURS };
 SIROP_API int32_t sirop_batch_new(sirop_batch** batch);
@@ -251,14 +260,16 @@ SIROP_API int32_t sirop_batch_add(sirop_batch* batch, int32_t where, const char*
 SIROP_API int32_t sirop_batch_add_mixture(sirop_batch* batch, int32_t where, const char* name, const double* grams,
                                           size_t components, double celsius);
 /* Fields: "thermometer_celsius" (what it shows when the cook ends), "pressure_hpa", "thermometer_error_kelvin",
- * "thermometer_within_kelvin", "serve_celsius", "store_celsius", "pour_celsius". */
+ * "thermometer_within_kelvin", "serve_celsius", "store_celsius", "pour_celsius".  "thermometer_celsius" must be
+ * set before a prediction; sirop_batch_predict names these fields where it refuses. */
 SIROP_API int32_t sirop_batch_set(sirop_batch* batch, const char* field, double value);
 /* Why the last call on this handle was refused, in one line; "" if it was not.  Valid until the next call on it.
  */
 SIROP_API const char* sirop_batch_refusal(const sirop_batch* batch);
 
 /* The prediction as a handle, to be asked by the keys of the answer, joined by dots, such as
- * "cooked.water_percent_low", "set.word", "cautions.0". */
+ * "cooked.water_percent_low", "set.word", "cautions.0".  As a number, true is 1 and false is 0; null is
+ * SIROP_E_IMPOSSIBLE, a text SIROP_E_NAME. */
 typedef struct sirop_answer sirop_answer;
 SIROP_API int32_t sirop_batch_predict(sirop_batch* batch, const char* table, sirop_answer** answer);
 SIROP_API void sirop_answer_free(sirop_answer* answer);

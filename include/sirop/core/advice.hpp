@@ -51,7 +51,9 @@ inline void add_cautions(prediction& p, const batch& b) {
     if (aw.computed()) {
         std::string text = "Keeping: water activity " + fixed(aw.value, 2) + " (" + fixed(aw.low, 2) + " to " +
                            fixed(aw.high, 2) + ") at " + both_scales(k.celsius, 0) + ", ";
-        if (k.chill)
+        if (k.frozen)
+            text += "where nothing grows; once thawed, judge it at the temperature at which it is then kept";
+        else if (k.chill)
             text += "not safely under 0.85: treat it as perishable and chill it";
         else if (aw.high > 0.80)
             text += "under 0.85, but moulds and yeasts can grow";

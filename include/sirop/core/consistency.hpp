@@ -283,7 +283,7 @@ inline estimate slump_to_half_seconds(const mixture& m, double celsius) {
                    : formula::slump_seconds(std::pow(10.0, log10), layer_metres, kg_per_m3) / (1.0 - share);
     };
     return {time(viscous.value, g.value), 0.5 * time(viscous.low, g.low), 2.0 * time(viscous.high, g.high),
-            viscous.status};
+            worst(viscous.status, g.value > 0.0 ? grade::extrapolated : grade::fine)};
 }
 
 /// Height, m, up to which a piece stands without any cold flow, because its yield stress carries its weight.

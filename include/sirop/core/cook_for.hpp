@@ -17,7 +17,26 @@ struct cook_answer {
     std::string wanted_text, reason;
     mixture cooked, finished;
     double finished_grams = not_a_number;
+    grade status = grade::fine;
 };
+
+/// Whether the measure of a batch lies inside what its models were fitted in.
+inline grade grade_of(const wanted& w, const mixture& finished, const mixture& cooked, double serve_celsius) {
+    const double celsius = std::isnan(w.celsius) ? serve_celsius : w.celsius;
+    switch (w.what) {
+        case measure::water_activity:
+            return activity_of(finished, celsius).status;
+        case measure::viscosity_pa_s:
+            return log10_viscosity(at_temperature(finished, celsius), celsius).status;
+        case measure::firmness_pa_s:
+        case measure::set_word:
+            return log10_firmness(at_temperature(finished, celsius), celsius).status;
+        case measure::stage:
+            return log10_firmness(cooked, cold_water_celsius).status;
+        default:
+            return finished.syrup_solids() <= 0.97 ? grade::fine : grade::extrapolated;
+    }
+}
 
 namespace detail {
 
@@ -78,6 +97,15 @@ inline std::optional<refusal> find_pan_fault(const cook_path& path) {
     return std::nullopt;
 }
 
+/// The target of a batch on its pan's path, or why it is not.
+inline std::optional<refusal> find_target_fault(const batch& b, const cook_path& path) {
+    const double real = b.thermometer_celsius - b.thermometer_error_kelvin;
+    if (real >= path.boils_celsius && real <= path.last_celsius) return std::nullopt;
+    return refusal{b.target_place, both_scales(b.thermometer_celsius) + " is not on this batch's path, " +
+                                       both_scales(path.boils_celsius + b.thermometer_error_kelvin) + " to " +
+                                       both_scales(path.last_celsius + b.thermometer_error_kelvin)};
+}
+
 }  // namespace detail
 
 /// The cook temperature for a wanted property of the finished batch, by the best estimate.  The target of the
@@ -98,14 +126,28 @@ inline outcome<cook_answer> cook_for(batch b, const wanted& w) {
     const double wet_edge = rises ? band->low : band->high, dry_edge = rises ? band->high : band->low;
     const auto shown_at = [&](double celsius) { return both_scales(celsius + b.thermometer_error_kelvin); };
     const std::string want = wanted_text(w, b.serve_celsius);
+    const double wanted_at = std::isnan(w.celsius) ? b.serve_celsius : w.celsius;
+    if (w.what == measure::water_activity &&
+        at_temperature(path.finished_at(path.boils_celsius), wanted_at).ice > 0.0 && !beyond(w.value, at_boil))
+        return refusal{"wanted", want + " cannot be had: there is ice at that temperature, which fixes it at " +
+                                     fixed(at_boil, 3) + " or less; ask for it at 0 °C or above"};
+    if (!std::isfinite(at_boil))
+        return refusal{"wanted",
+                       want +
+                           " cannot be told: as it starts to boil, the batch is already beyond the scale "
+                           "of a refractometer, 95 Brix; put more water in the pan"};
     if (beyond(at_boil, dry_edge))
         return refusal{"wanted", want + " cannot be had by boiling down: where the pan starts to boil, at " +
                                      shown_at(path.boils_celsius) + ", it is already past it (" +
                                      shown(w, at_boil) + "); put more water in the pan"};
     if (!beyond(at_last, wet_edge))
-        return refusal{"wanted", want + " cannot be had: at the end of the model (99.5 % solids), " +
-                                     shown_at(last) + ", it has only " + shown(w, at_last) +
-                                     "; change the ingredients, such as less of what is added off the heat"};
+        return refusal{"wanted",
+                       want +
+                           (last < path.last_celsius ? " cannot be had: at the end of the scale (95 Brix), "
+                                                     : " cannot be had: at the end of the model (99.5 % "
+                                                       "solids), ") +
+                           shown_at(last) + ", it has only " + shown(w, at_last) +
+                           "; change the ingredients, such as less of what is added off the heat"};
 
     cook_answer a;
     a.wanted_text = want;
@@ -122,12 +164,19 @@ inline outcome<cook_answer> cook_for(batch b, const wanted& w) {
     a.low_celsius = low + b.thermometer_error_kelvin;
     a.high_celsius = high + b.thermometer_error_kelvin;
     a.value = path.measured_at(w, t);
+    // No answer is given that was not found again.
+    if (!(a.value >= band->low - 1.0e-6 && a.value <= band->high + 1.0e-6))
+        return refusal{"wanted",
+                       want +
+                           " cannot be told: the pan holds so little that is dissolved that its boiling point "
+                           "hardly moves; put more sugar in the pan"};
     const auto inside = [&](double x) { return std::fmin(std::fmax(x, path.boils_celsius), last); };
     a.value_one_kelvin_low = path.measured_at(w, inside(t - 1.0));
     a.value_one_kelvin_high = path.measured_at(w, inside(t + 1.0));
     a.cooked = path.cooked_at(t);
     a.finished = path.finished_at(t);
     a.finished_grams = a.finished.total();
+    a.status = grade_of(w, a.finished, a.cooked, b.serve_celsius);
     a.reason = "Steam at this pressure leaves the pan " + fixed(percent(a.cooked.water(), a.cooked.total()), 1) +
                " % water at " + shown_at(t) + (b.off_heat.empty() ? ": " : "; with the additions that gives: ") +
                shown(w, a.value) + ".";

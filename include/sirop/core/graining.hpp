@@ -189,8 +189,11 @@ inline graining graining_of(const mixture& m, double celsius) {
         g.reason = "its water keeps sucrose and lactose in solution";
         return g;
     }
-    g.reason =
-        "it holds " + fixed(worse.supersaturation.value, 1) + " times the " + name + " that can stay dissolved";
+    g.reason = "it holds " +
+               (worse.supersaturation.value < 20.0 ? fixed(worse.supersaturation.value, 1)
+                                                   : std::string("far more than 20")) +
+               " times the " + name + " that can stay dissolved" +
+               (g.celsius != celsius ? " (judged at " + fixed(g.celsius, 0) + " °C)" : std::string());
     if (glass)
         g.reason += ", but it is a glass, in which nothing grows while it stays dry and cool";
     else if (!by_lactose && worse.supersaturation.value <= graining_sucrose.high_limit)

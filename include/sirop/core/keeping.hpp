@@ -33,7 +33,11 @@ struct keeping {
     estimate relative_humidity_percent;  ///< of air in which it neither gains nor loses water
     std::string_view growth;             ///< the most demanding group that the high end lets grow; empty: none
     bool chill = false;                  ///< the high end is above 0.85
+    bool frozen = false;                 ///< too cold for growth; what is said of it holds once it is thawed
 };
+
+/// Below this nothing grows, frozen or not (common practice, no source).
+inline constexpr double no_growth_celsius = -10.0;
 
 /// The activity of a mixture at a temperature in C, with its ice if it has any.
 inline estimate activity_of(const mixture& m, double celsius) {
@@ -56,6 +60,7 @@ inline keeping keeping_of(const estimate& activity, double celsius) {
             break;
         }
     k.chill = activity.high > 0.85;
+    k.frozen = celsius < no_growth_celsius;
     return k;
 }
 

@@ -247,7 +247,7 @@ inline mixture at_temperature(const mixture& m, double celsius) {
     if (!(celsius < 0.0)) return m;
     const double kelvin = celsius + formula::zero_celsius;
     const double held = water_held(m, formula::ice_ln_activity(kelvin), kelvin);
-    if (held >= m.water()) return m;
+    if (!(held < m.water())) return m;  // no ice, or too near 0 C to tell
     mixture frozen = m.with_water(held);
     frozen.ice += m.water() - held;
     return frozen;

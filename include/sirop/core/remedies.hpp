@@ -67,8 +67,13 @@ inline std::vector<way_to_clear> ways_to_clear_graining(const batch& b) {
         return detail::clear_of_graining(b, finished_at(b, pan, t).contents);
     });
     if (std::isfinite(cooler)) {
-        const double shown = std::floor(10.0 * (cooler + b.thermometer_error_kelvin)) / 10.0;
-        const mixture wetter = finished_at(b, pan, std::fmax(shown - b.thermometer_error_kelvin, boils)).contents;
+        // a tenth of a degree down, unless that is where it does not boil yet
+        double shown = std::floor(10.0 * (cooler + b.thermometer_error_kelvin)) / 10.0;
+        if (shown - b.thermometer_error_kelvin < boils)
+            shown = std::ceil(10.0 * (boils + b.thermometer_error_kelvin)) / 10.0;
+        if (!detail::clear_of_graining(b, finished_at(b, pan, shown - b.thermometer_error_kelvin).contents))
+            return ways;
+        const mixture wetter = finished_at(b, pan, shown - b.thermometer_error_kelvin).contents;
         const double grams = wetter.water() - finished_at(b, pan, real).contents.water();
         ways.push_back({"more water", grams, shown,
                         fixed(grams, 0) + " g of water more left in it: cook only to " + both_scales(shown)});

@@ -35,8 +35,9 @@ struct rescue_answer {
     bool met = false;                 ///< it is already what is wanted
     bool too_dry = false;
     mixture now;
-    std::vector<rescue_way> ways;
+    std::vector<rescue_way> ways;  ///< none if it is met
     std::string reason;
+    grade status = grade::fine;
 };
 
 namespace detail {
@@ -59,7 +60,22 @@ inline outcome<mixture> contents_now(const batch& b, const cook_path& path, cons
                                both_scales(path.last_celsius + b.thermometer_error_kelvin)};
         return now.additions_in ? path.finished_at(real) : path.cooked_at(real);
     }
+    // With the additions in, along the path of the cook, so that what they dissolve and flash off is in it.
+    const auto along = [&](const char* place, double value, const char* unit,
+                           auto&& property) -> outcome<mixture> {
+        const double first = property(path.finished_at(path.boils_celsius)),
+                     last = property(path.finished_at(path.last_celsius));
+        const double t = solve_monotone([&](double c) { return property(path.finished_at(c)) - value; }, 110.0,
+                                        path.boils_celsius, path.last_celsius);
+        if (std::isfinite(t)) return path.finished_at(t);
+        return refusal{
+            place, shortest(value) + " cannot be: with the additions in it goes from " + fixed(first, 1) + unit +
+                       " where the pan starts to boil to " +
+                       (std::isfinite(last) ? fixed(last, 1) + unit : std::string("the end of the scale"))};
+    };
     if (std::isfinite(now.grams_left)) {
+        if (now.additions_in)
+            return along("now.grams_left", now.grams_left, " g", [](const mixture& m) { return m.total(); });
         if (!(now.grams_left > dry && now.grams_left <= all.total() * (1.0 + 1.0e-9)))
             return refusal{"now.grams_left", shortest(now.grams_left) +
                                                  " cannot be: without any water it would be " + fixed(dry, 1) +
@@ -67,6 +83,12 @@ inline outcome<mixture> contents_now(const batch& b, const cook_path& path, cons
         return all.with_water(std::fmin(now.grams_left - dry, all.water()));
     }
     if (std::isfinite(now.brix)) {
+        if (now.additions_in)
+            return along("now.brix", now.brix, " Brix", [](const mixture& m) {
+                // beyond the scale it only rises: past it by as much as it has no number
+                const double brix = brix_of_syrup(m);
+                return std::isfinite(brix) ? brix : 100.0 * m.syrup_solids() + 5.0;
+            });
         const double water = water_from_reading(all, now.brix, 20.0);
         if (!(water <= all.water() * (1.0 + 1.0e-9)))
             return refusal{"now.brix", shortest(now.brix) + " cannot be: uncooked, the batch reads " +
@@ -135,23 +157,39 @@ inline outcome<rescue_answer> rescue(batch b, const where_now& now, const wanted
         return measured(w, w.what == measure::stage ? m : finish(m), m, b.serve_celsius);
     };
     a.value_now = measured_with({}, 0.0);
-    a.now_text = shown(w, a.value_now);
+    // A refractometer beyond its scale: too dry to tell.
+    const bool off_scale = !std::isfinite(a.value_now);
+    a.now_text = off_scale ? std::string("beyond the scale of a refractometer, 95 Brix") : shown(w, a.value_now);
+    a.status = grade_of(w, finish(a.now), a.now, b.serve_celsius);
     const bool rises = data_of(w.what).rises;
     a.met = a.value_now >= wanted_band->low && a.value_now <= wanted_band->high;
-    a.too_dry = rises ? a.value_now > wanted_band->aim : a.value_now < wanted_band->aim;
+    a.too_dry = off_scale || (rises ? a.value_now > wanted_band->aim : a.value_now < wanted_band->aim);
     a.reason = "As it is, with " + fixed(a.water_percent_now, 1) +
                " % water in the pan, it would come to: " + a.now_text + ".";
-    if (a.met) a.reason += " That is what is wanted: nothing needs to be done.";
+    if (a.met) {
+        a.reason += " That is what is wanted: nothing needs to be done.";
+        return a;
+    }
 
     if (a.too_dry) {
         std::string unfit;
         for (const auto& name : liquids) {
             const auto known = pantry_composition(name);
             if (!known) return refusal{"with", "\"" + name + "\" is not an ingredient of the pantry"};
+            // from where on there is a number: at once, or where it comes back onto the refractometer's scale
+            double first = 0.0;
+            if (off_scale) {
+                double beyond = 0.0, known_share = detail::most_added;
+                while (known_share - beyond > 1.0e-6) {
+                    const double middle = 0.5 * (beyond + known_share);
+                    (std::isfinite(measured_with(*known, middle * a.grams_now)) ? known_share : beyond) = middle;
+                }
+                first = known_share;
+            }
             const auto grams_for = [&](double value) {
                 const double s = solve_monotone(
-                    [&](double share) { return measured_with(*known, share * a.grams_now) - value; }, 0.03, 0.0,
-                    detail::most_added);
+                    [&](double share) { return measured_with(*known, share * a.grams_now) - value; },
+                    std::fmax(0.03, first), first, detail::most_added);
                 return s * a.grams_now;
             };
             rescue_way way;
@@ -163,7 +201,7 @@ inline outcome<rescue_answer> rescue(batch b, const where_now& now, const wanted
             }
             const double dry_edge = rises ? wanted_band->high : wanted_band->low;
             const double wet_edge = rises ? wanted_band->low : wanted_band->high;
-            way.grams_low = a.met ? 0.0 : grams_for(dry_edge);
+            way.grams_low = grams_for(dry_edge);
             way.grams_high = grams_for(wet_edge);
             if (!std::isfinite(way.grams_high)) way.grams_high = detail::most_added * a.grams_now;
             way.value = measured_with(*known, way.grams);

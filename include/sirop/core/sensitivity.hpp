@@ -423,22 +423,27 @@ inline outcome<sensitivity> sensitivity_of(const batch& b, const std::vector<unc
 
 namespace detail {
 
-/// Normal numbers that are the same everywhere: splitmix64 and the Box-Muller rule.
+/// Normal numbers that are the same everywhere: splitmix64 and the polar method.
 class normal_numbers {
   public:
     explicit normal_numbers(std::uint64_t seed) : state_(seed) {}
 
     double next() {
-        constexpr double two_pi = 6.283185307179586;
         if (has_second_) {
             has_second_ = false;
             return second_;
         }
-        const double radius = std::sqrt(-2.0 * std::log(uniform()));
-        const double angle = two_pi * uniform();
-        second_ = radius * std::sin(angle);
+        // The polar method (Marsaglia & Bray, SIAM Rev. 6 (1964) 260): a point within the unit circle.
+        double x, y, square;
+        do {
+            x = 2.0 * uniform() - 1.0;
+            y = 2.0 * uniform() - 1.0;
+            square = x * x + y * y;
+        } while (square > 1.0 || square == 0.0);
+        const double factor = std::sqrt(-2.0 * std::log(square) / square);
+        second_ = factor * y;
         has_second_ = true;
-        return radius * std::cos(angle);
+        return factor * x;
     }
 
   private:

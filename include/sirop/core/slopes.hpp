@@ -63,15 +63,10 @@ inline held_slopes sucrose_slopes(double held, double ln_aw, double kelvin) {
         return implicit_slopes(held, kelvin, [](const dual<2>& h, const dual<2>& t) {
             return formula::starzak_peacock_ln_activity(mole_fraction_of(h, sucrose_molar_mass), t);
         });
-    // The power law of sucrose_water; its exponent is a chord of the equation, so its slope in T is that chord's.
-    const dual<2> t(kelvin, 1);
-    const auto at = [&](double water) {
-        return formula::starzak_peacock_ln_activity(dual<2>(mole_fraction(water, sucrose_molar_mass)), t);
-    };
-    constexpr double step = 1.0e-4;
-    const dual<2> chord = (at(sucrose_last_water * (1.0 + step)) - at(sucrose_last_water * (1.0 - step))) /
-                          (std::log1p(step) - std::log1p(-step));
-    const dual<2> ln_h = (dual<2>(ln_aw, 0) - at(sucrose_last_water)) / chord;
+    // The power law of sucrose_water.
+    const dual<2> t(kelvin, 1), last(x_last);
+    const dual<2> ln_h = (dual<2>(ln_aw, 0) - dual<2>(formula::starzak_peacock_ln_activity(last, t))) /
+                         dual<2>(formula::starzak_peacock_slope(last, t));
     return {held, held * ln_h.slope(0), held * ln_h.slope(1)};
 }
 

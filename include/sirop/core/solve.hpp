@@ -11,9 +11,17 @@
 
 namespace sirop::core {
 
-/// The x in [low, high] at which the monotone function f changes sign, or NaN if it does not.
-template <class Function>
-double solve_monotone(const Function& f, double guess, double low, double high) {
+namespace detail {
+
+/// A function of one number behind a pointer, so that the root finder is compiled once, not for each function: a
+/// tenth of the size of the programs, and of the time to compile them, for two nanoseconds a call.
+struct function_ref {
+    const void* function;
+    double (*call)(const void*, double);
+    double operator()(double x) const { return call(function, x); }
+};
+
+inline double bracketed_root(const function_ref f, double guess, double low, double high) {
     namespace policies = boost::math::policies;
     using quiet = policies::policy<policies::domain_error<policies::ignore_error>,
                                    policies::evaluation_error<policies::ignore_error>>;
@@ -49,6 +57,15 @@ double solve_monotone(const Function& f, double guess, double low, double high) 
            : boost::math::tools::toms748_solve(f, b, a, fb, fa, close_enough, evaluations, quiet{});
     const double fl = f(l), fr = f(r);
     return fl == fr ? l : l - fl * (r - l) / (fr - fl);
+}
+
+}  // namespace detail
+
+/// The x in [low, high] at which the monotone function f changes sign, or NaN if it does not.
+template <class Function>
+double solve_monotone(const Function& f, double guess, double low, double high) {
+    const auto call = [](const void* function, double x) { return (*static_cast<const Function*>(function))(x); };
+    return detail::bracketed_root(detail::function_ref{&f, call}, guess, low, high);
 }
 
 }  // namespace sirop::core

@@ -41,11 +41,8 @@ inline outcome<scale_answer> scale_to(const batch& b, double grams, double milli
         return refusal{"yield.loss_grams", shortest(loss_grams) + " is outside the accepted range, 0 to 1e9 g"};
     const detail::cook_path path(b);
     if (auto fault = detail::find_pan_fault(path)) return *fault;
+    if (auto fault = detail::find_target_fault(b, path)) return *fault;
     const double real = b.thermometer_celsius - b.thermometer_error_kelvin;
-    if (!(real >= path.boils_celsius && real <= path.last_celsius))
-        return refusal{b.target_place, both_scales(b.thermometer_celsius) + " is not on this batch's path, " +
-                                           both_scales(path.boils_celsius + b.thermometer_error_kelvin) + " to " +
-                                           both_scales(path.last_celsius + b.thermometer_error_kelvin)};
     const mixture finished = path.finished_at(real);
     const double total = finished.total(), per_gram = volume(finished, b.serve_celsius) / total;
     const double wanted_grams = (std::isfinite(grams) ? grams : millilitres / per_gram) + loss_grams;
@@ -80,11 +77,8 @@ inline outcome<travel_answer> travel(const batch& b, double pressure_pa, double 
                        shortest(thermometer_error_kelvin) + " is outside the accepted range, -15 to 15 K"};
     const detail::cook_path path(b);
     if (auto fault = detail::find_pan_fault(path)) return *fault;
+    if (auto fault = detail::find_target_fault(b, path)) return *fault;
     const double real = b.thermometer_celsius - b.thermometer_error_kelvin;
-    if (!(real >= path.boils_celsius && real <= path.last_celsius))
-        return refusal{b.target_place, both_scales(b.thermometer_celsius) + " is not on this batch's path, " +
-                                           both_scales(path.boils_celsius + b.thermometer_error_kelvin) + " to " +
-                                           both_scales(path.last_celsius + b.thermometer_error_kelvin)};
     const mixture cooked = path.cooked_at(real);
     travel_answer a;
     a.from_thermometer_celsius = b.thermometer_celsius;

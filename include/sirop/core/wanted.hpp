@@ -75,7 +75,7 @@ inline wanted wanted_stage(std::string_view stage, std::string_view table = "us 
 }
 
 /// A wanted as numbers: the measure is to be between low and high, best at aim.  Viscosities and firmness stand as
-/// log10 of Pa s.
+/// log10 of Pa s.  The first and the last word are open: low or high is infinite.
 struct band {
     double low = not_a_number, aim = not_a_number, high = not_a_number;
 };
@@ -88,6 +88,10 @@ inline outcome<band> band_of(const wanted& w) {
         return refusal{place, shortest(w.value) + " is outside the accepted range, " + accepted};
     };
     const double within = std::isnan(w.within) ? data.usual_within : w.within;
+    if (!std::isnan(w.celsius) && !serve_limit.holds(w.celsius))
+        return refusal{"wanted.celsius", shortest(w.celsius) + " is outside the accepted range, " +
+                                             shortest(serve_limit.low) + " to " + shortest(serve_limit.high) +
+                                             " °C"};
     switch (w.what) {
         case measure::water_percent:
             if (!(w.value > 0.0 && w.value < 100.0)) return off("above 0 and below 100 %");
@@ -100,7 +104,7 @@ inline outcome<band> band_of(const wanted& w) {
             break;
         case measure::viscosity_pa_s:
         case measure::firmness_pa_s: {
-            if (!(w.value >= 1.0e-3 && w.value <= 1.0e12)) return off("0.001 to 1e12 Pa s");
+            if (!(w.value >= 1.0e-3 && w.value <= 1.0e30)) return off("0.001 to 1e30 Pa s");
             if (!(within >= 1.0 && within <= 100.0))
                 return refusal{"wanted.within",
                                shortest(within) + " is outside the accepted range, a factor of 1 to 100"};
@@ -134,9 +138,11 @@ inline outcome<band> band_of(const wanted& w) {
             if (word == nullptr)
                 return refusal{place, "\"" + w.name + "\" is not a word of the set; accepted: " + names};
             const auto* next = word == &set_words.back() ? nullptr : word + 1;
-            const double low = word->from_pa_s > 0.0 ? std::log10(word->from_pa_s) : -3.0;
-            const double high = next != nullptr ? std::log10(next->from_pa_s) : 14.0;
-            return band{low, 0.5 * (low + high), high};
+            // the open ends are aimed at half a decade within
+            const double low = word->from_pa_s > 0.0 ? std::log10(word->from_pa_s) : -HUGE_VAL;
+            const double high = next != nullptr ? std::log10(next->from_pa_s) : HUGE_VAL;
+            return band{low, std::isinf(low) ? high - 0.5 : (std::isinf(high) ? low + 0.5 : 0.5 * (low + high)),
+                        high};
         }
     }
     if (!(within > 0.0 && std::isfinite(within)))
