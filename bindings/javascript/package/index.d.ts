@@ -327,6 +327,7 @@ export interface Answer {
     keeping: {
         celsius: number;
         can_grow: string | null;
+        too_cold_for_growth: boolean;
         limits: {water_activity: number; group: string}[];
         limits_source: string;
     } & WithRange<"water_activity" | "equilibrium_relative_humidity_percent">;

@@ -265,6 +265,7 @@ class Keeping:
     water_activity: Optional[Estimate]
     equilibrium_relative_humidity_percent: Optional[Estimate]
     can_grow: Optional[str]
+    too_cold_for_growth: bool
     limits: Tuple[GrowthLimit, ...]
     limits_source: Optional[str]
 
