@@ -288,7 +288,9 @@ std::string report(const core::prediction& p) {
                        core::fixed(l.water_percent_after, 1) + " %";
                 const auto before = word_at(l.log10_firmness_before), after = word_at(l.log10_firmness_after);
                 if (&l == &p.neighbours.layers.front())
-                    text += before == after ? "; it stays " + after : "; from " + before + " to " + after;
+                    text.append(before == after ? "; it stays " : "; from ")
+                        .append(before == after ? "" : before + " to ")
+                        .append(after);
             }
             row(out, "  " + l.name, text);
         }

@@ -100,7 +100,6 @@ void read_ingredient(field_reader& in, const json& row, const std::string& place
     const std::string similar = similar_names(line.name);
     in.refuse(name_place, "unknown ingredient " + in_quotes(line.name) + "; accepted: a name of the pantry" +
                               (similar.empty() ? "" : " such as " + similar) + ", or give its per_100_g");
-    return;
 }
 
 core::ingredient_line read_line(field_reader& in, const json& value, const std::string& place, bool off_heat,

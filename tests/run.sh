@@ -256,7 +256,8 @@ threads() {
         "$folder/program" --gtest_filter='threads.*'
 }
 leaks() {
-    valgrind --quiet --leak-check=full --errors-for-leak-kinds=definite,possible --error-exitcode=9 \
+    # The tests' own operator new stays in force: one of them lets memory run out.
+    valgrind --quiet --soname-synonyms=somalloc=nouserintercepts --leak-check=full --errors-for-leak-kinds=definite,possible --error-exitcode=9 \
         build/release/tests/c_handles_test --gtest_filter='-threads.*'
 }
 
