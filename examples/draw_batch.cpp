@@ -14,21 +14,6 @@ using namespace sirop;
 
 namespace {
 
-/// Bytes of a file or, for "-", of standard input.  A little more than the limit is enough to be refused for size.
-std::optional<std::string> read_all(const std::string& path) {
-    std::ifstream file;
-    if (path != "-") {
-        file.open(path, std::ios::binary);
-        if (!file) return std::nullopt;
-    }
-    std::istream& in = path == "-" ? std::cin : file;
-    std::string text(lib::most_bytes + 1, '\0');
-    in.read(text.data(), static_cast<std::streamsize>(text.size()));
-    text.resize(static_cast<std::size_t>(in.gcount()));
-    if (in.bad()) return std::nullopt;
-    return text;
-}
-
 int refused(const std::string& why) {
     fmt::print(stderr, "{}\n", why);
     return 2;
@@ -114,7 +99,7 @@ int main(int argc, char** argv) {
 
     const auto* table = core::find_stage_table(name);
     if (table == nullptr) return refused("table: \"" + name + "\" is unknown; see stage_chart --list");
-    const auto text = read_all(path);
+    const auto text = kitchen::read_all(path);
     if (!text)
         return refused("batch: cannot read \"" + path +
                        "\"; a path of a file, or - for standard input, is accepted");

@@ -5,6 +5,10 @@
 #include <sirop/sirop.hpp>
 
 #include <CLI/CLI.hpp>
+#include <fstream>
+#include <iostream>
+#include <optional>
+#include <string>
 
 namespace kitchen {
 
@@ -67,6 +71,22 @@ inline std::string add_part(sirop::core::mixture& m, const std::string& part) {
         return fmt::format("part \"{}\": unknown; an ingredient of the pantry or a component is accepted", name);
     }
     return {};
+}
+
+/// Bytes of a file or, for "-", of standard input.  A little more than the limit is enough to be refused for size.
+inline std::optional<std::string> read_all(const std::string& path) {
+    constexpr std::size_t most = 1048576 + 1;
+    std::ifstream file;
+    if (path != "-") {
+        file.open(path, std::ios::binary);
+        if (!file) return std::nullopt;
+    }
+    std::istream& in = path == "-" ? std::cin : file;
+    std::string text(most, '\0');
+    in.read(text.data(), static_cast<std::streamsize>(most));
+    text.resize(static_cast<std::size_t>(in.gcount()));
+    if (in.bad()) return std::nullopt;
+    return text;
 }
 
 /// The footer of every program that tells somebody what to do with hot sugar.

@@ -3,37 +3,14 @@
 #include <sirop/sirop.h>
 
 #include <CLI/CLI.hpp>
-#include <fstream>
 #include <iostream>
-#include <iterator>
-#include <optional>
 #include <string>
 
-namespace {
-
-/// Bytes of a file or, for "-", of standard input.  A little more than the limit is enough to be refused for size.
-std::optional<std::string> read_all(const std::string& path) {
-    constexpr std::size_t most = 1048576 + 1;
-    std::ifstream file;
-    if (path != "-") {
-        file.open(path, std::ios::binary);
-        if (!file) return std::nullopt;
-    }
-    std::istream& in = path == "-" ? std::cin : file;
-    std::string text(most, '\0');
-    in.read(text.data(), static_cast<std::streamsize>(most));
-    text.resize(static_cast<std::size_t>(in.gcount()));
-    if (in.bad()) return std::nullopt;
-    return text;
-}
-
-}  // namespace
+#include "kitchen_options.hpp"
 
 int main(int argc, char** argv) {
     CLI::App app{"What a syrup, caramel or sauce will be when it is cold, from a batch file.", "predict_set"};
-    app.footer(
-        "Hot sugar burns and steam bursts: deep pan, add liquids off the heat and in parts.\n"
-        "For keeping and sale follow your local food code.");
+    app.footer(kitchen::cautions);
     std::string path, table = "us 2004";
     bool json = false;
     app.add_option("batch", path, "The batch file, or - for standard input")->required();
@@ -41,13 +18,9 @@ int main(int argc, char** argv) {
     app.add_option("--table", table, "The stage table to read; stage_chart --list names them")
         ->capture_default_str();
     app.set_version_flag("--version", std::string("sirop ") + sirop_version());
-    try {
-        app.parse(argc, argv);
-    } catch (const CLI::ParseError& problem) {
-        return app.exit(problem) == 0 ? 0 : 2;
-    }
+    if (const int status = kitchen::parse(app, argc, argv); status >= 0) return status;
 
-    const auto batch = read_all(path);
+    const auto batch = kitchen::read_all(path);
     if (!batch) {
         fmt::print(stderr, "batch: cannot read \"{}\"; a path of a file, or - for standard input, is accepted\n",
                    path);

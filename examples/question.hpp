@@ -4,10 +4,8 @@
 
 #include <sirop/sirop.h>
 
-#include <fstream>
 #include <iostream>
 #include <nlohmann/json.hpp>
-#include <optional>
 #include <string>
 
 #include "kitchen_options.hpp"
@@ -16,26 +14,10 @@ namespace question {
 
 using json = nlohmann::ordered_json;
 
-/// Bytes of a file or, for "-", of standard input.  A little more than the limit is enough to be refused for size.
-inline std::optional<std::string> read_all(const std::string& path) {
-    constexpr std::size_t most = 1048576 + 1;
-    std::ifstream file;
-    if (path != "-") {
-        file.open(path, std::ios::binary);
-        if (!file) return std::nullopt;
-    }
-    std::istream& in = path == "-" ? std::cin : file;
-    std::string text(most, '\0');
-    in.read(text.data(), static_cast<std::streamsize>(most));
-    text.resize(static_cast<std::size_t>(in.gcount()));
-    if (in.bad()) return std::nullopt;
-    return text;
-}
-
 /// Asks a question about a batch file and prints the answer.  The exit status: 0, or 2 for a refusal, which is one
 /// line on standard error.
 inline int ask(const std::string& path, json asked, bool as_json) {
-    const auto batch = read_all(path);
+    const auto batch = kitchen::read_all(path);
     if (!batch) {
         fmt::print(stderr, "batch: cannot read \"{}\"; a path of a file, or - for standard input, is accepted\n",
                    path);

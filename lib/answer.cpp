@@ -271,8 +271,9 @@ std::string report(const core::prediction& p) {
     if (k.water_activity.computed()) {
         row(out, "  water activity",
             with_range(k.water_activity, 2, "") + ": " +
-                (k.growth.empty() ? std::string("too dry for anything to grow")
-                                  : std::string(k.growth) + " could grow"));
+                (k.frozen           ? std::string("too cold for growth")
+                 : k.growth.empty() ? std::string("too dry for anything to grow")
+                                    : std::string(k.growth) + " could grow"));
         row(out, "  in air of",
             core::fixed(k.relative_humidity_percent.value, 0) +
                 " % relative humidity it keeps its water; drier air dries it, damper air makes it sticky");

@@ -11,22 +11,13 @@
 #include <cstdio>
 #include <map>
 #include <sirop/core/properties.hpp>
+#include <sirop/core/slopes.hpp>  // log1p of Eigen's differentiating scalar
 #include <string>
 #include <string_view>
-#include <unsupported/Eigen/AutoDiff>
 #include <utility>
 
 #include "csv.hpp"
 #include "sweep.hpp"
-
-// Eigen 3.4 has no log1p for its differentiating scalar; the formulas find this one.
-namespace Eigen {
-template <class Derivatives>
-auto log1p(const AutoDiffScalar<Derivatives>& x) {
-    using plain = typename internal::remove_all<Derivatives>::type::PlainObject;
-    return AutoDiffScalar<plain>(std::log1p(x.value()), plain(x.derivatives() * (1.0 / (1.0 + x.value()))));
-}
-}  // namespace Eigen
 
 namespace {
 

@@ -15,6 +15,7 @@
 #include <sirop/formula/isotherm.hpp>
 #include <sirop/formula/refraction.hpp>
 #include <sirop/formula/solubility.hpp>
+#include <sirop/formula/texture.hpp>
 #include <sirop/formula/water.hpp>
 #if defined(__clang__)
 #pragma clang diagnostic pop

@@ -215,7 +215,7 @@ TEST(sensitivity, derivatives_hold_where_free_water_flashes_off) {
     ASSERT_TRUE(at.flashes());
     ASSERT_EQ(at.value().celsius, celsius);
     batch_change more_fat;
-    more_fat.added = off_the_heat_change(b.off_heat[0], b.off_heat[0].per_gram);
+    more_fat.added = as_it_arrives(b.off_heat[0].per_gram, arrives_dry(b.off_heat[0].per_gram));
     more_fat.added_heat_joule = enthalpy_joule(more_fat.added, 115.0);
     const auto left = [&](double grams, double pressure) {
         batch one = b;

@@ -1,19 +1,5 @@
 // Solid fat, gels, networks and slumping: the formulas against their own recalculation, and how the firmness made
 // of them behaves.
-#if defined(__clang__)
-#pragma clang diagnostic push
-#pragma clang diagnostic ignored "-Wimplicit-float-conversion"
-#elif defined(__GNUC__)
-#pragma GCC diagnostic push
-#pragma GCC diagnostic ignored "-Wfloat-conversion"
-#endif
-#include "sirop/formula/texture.hpp"
-#if defined(__clang__)
-#pragma clang diagnostic pop
-#elif defined(__GNUC__)
-#pragma GCC diagnostic pop
-#endif
-
 #include <gtest/gtest.h>
 
 #include "formulas.hpp"

@@ -88,17 +88,23 @@ inline mixture in_the_pan(const std::vector<ingredient_line>& lines) {
     return m;
 }
 
-/// What an ingredient brings off the heat: protein, starch and agar that never boil; sucrose and lactose as
-/// crystals if it arrives dry.
-inline mixture off_the_heat(const ingredient_line& line) {
-    mixture m = in_the_pan({line});
+/// Masses as they are off the heat: protein, starch and agar that never boil; sucrose and lactose as crystals if
+/// the ingredient arrives dry.
+inline mixture as_it_arrives(const masses& grams, bool dry) {
+    mixture m;
+    m.grams = grams;
     m.raw_protein = m[component::protein];
     m.raw_starch = m[component::starch];
     m.raw_agar = m[component::agar];
-    if (!arrives_dry(line.per_gram)) return m;
+    if (!dry) return m;
     m.sucrose_crystals = std::exchange(m[component::sucrose], 0.0);
     m.lactose_crystals = std::exchange(m[component::lactose], 0.0);
     return m;
+}
+
+/// What an ingredient brings off the heat.
+inline mixture off_the_heat(const ingredient_line& line) {
+    return as_it_arrives(in_the_pan({line}).grams, arrives_dry(line.per_gram));
 }
 
 /// The first thing wrong with the numbers of a batch, if any.

@@ -22,9 +22,8 @@ inline mixture plain_syrup(double solids) {
 
 inline constexpr double last_syrup_solids = 0.995;
 
-/// Mass fraction of solids of the plain sucrose syrup whose viscosity in the cold-water test is the firmness
-/// of the batch;
-/// NaN if it would be thinner than water or drier than 99.5 %.
+/// Mass fraction of solids of the plain sucrose syrup whose viscosity in the cold-water test is the firmness of
+/// the batch; NaN if it would be thinner than water or drier than 99.5 %.
 inline double plain_solids_of_consistency(double log10_firmness_pa_s) {
     return solve_monotone(
         [&](double s) { return syrup_log10_viscosity(plain_syrup(s), cold_water_celsius) - log10_firmness_pa_s; },

@@ -24,8 +24,6 @@ struct set_word {
     double from_pa_s;
     std::string_view meaning;
     std::string_view mark;  ///< what everybody knows in this band; each is a batch of the tests
-
-    constexpr double from_modulus_pa() const { return from_pa_s / trying_seconds; }
 };
 
 inline constexpr std::array<set_word, 8> set_words = {{
@@ -181,7 +179,7 @@ Scalar network_share(const mixture_of<Scalar>& m, double celsius) {
                                 : Scalar((share - fat_inverts_from) / (fat_inverted_at - fat_inverts_from));
         fat_network = share * (solid.bridging + ramp * (solid.grams - solid.bridging)) / grams_of_fat;
     }
-    return fat_network + (m.crystals() / 1.587 + m.ice / linear_density(916.89, -0.13071, celsius)) / all;
+    return fat_network + (crystal_volume(m) + ice_volume(m, celsius)) / all;
 }
 
 template <class Scalar>

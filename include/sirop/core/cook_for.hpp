@@ -101,9 +101,10 @@ inline std::optional<refusal> find_pan_fault(const cook_path& path) {
 inline std::optional<refusal> find_target_fault(const batch& b, const cook_path& path) {
     const double real = b.thermometer_celsius - b.thermometer_error_kelvin;
     if (real >= path.boils_celsius && real <= path.last_celsius) return std::nullopt;
-    return refusal{b.target_place, both_scales(b.thermometer_celsius) + " is not on this batch's path, " +
-                                       both_scales(path.boils_celsius + b.thermometer_error_kelvin) + " to " +
-                                       both_scales(path.last_celsius + b.thermometer_error_kelvin)};
+    return refusal{b.target_place,
+                   both_scales(b.thermometer_celsius) + " is not answered for this pan; it boils from " +
+                       both_scales(path.boils_celsius + b.thermometer_error_kelvin) + ", and the model ends at " +
+                       both_scales(path.last_celsius + b.thermometer_error_kelvin)};
 }
 
 }  // namespace detail

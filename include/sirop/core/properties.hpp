@@ -72,10 +72,18 @@ Scalar starch_volume(const mixture_of<Scalar>& m, double celsius) {
     return m[component::starch] / linear_density(1599.1, -0.31046, celsius);
 }
 template <class Scalar>
+Scalar crystal_volume(const mixture_of<Scalar>& m) {
+    return m.crystals() / 1.587;
+}
+template <class Scalar>
+Scalar ice_volume(const mixture_of<Scalar>& m, double celsius) {
+    return m.ice / linear_density(916.89, -0.13071, celsius);
+}
+template <class Scalar>
 Scalar particle_volume(const mixture_of<Scalar>& m, double celsius) {
     return (m[component::fibre] + m[component::cocoa_solids] + m[component::agar]) /
                linear_density(1311.5, -0.36589, celsius) +
-           m.crystals() / 1.587 + m.ice / linear_density(916.89, -0.13071, celsius);
+           crystal_volume(m) + ice_volume(m, celsius);
 }
 
 /// Volume, cm3, of everything, by additive volumes.

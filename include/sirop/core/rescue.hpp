@@ -51,13 +51,11 @@ inline outcome<mixture> contents_now(const batch& b, const cook_path& path, cons
         if (now.additions_in) all += off_the_heat(line);
     const double dry = all.with_water(0.0).total();
     if (std::isfinite(now.thermometer_celsius)) {
+        batch there = b;
+        there.thermometer_celsius = now.thermometer_celsius;
+        there.target_place = "now.thermometer_celsius";
+        if (auto fault = find_target_fault(there, path)) return *fault;
         const double real = now.thermometer_celsius - b.thermometer_error_kelvin;
-        if (!(real >= path.boils_celsius && real <= path.last_celsius))
-            return refusal{"now.thermometer_celsius",
-                           shortest(now.thermometer_celsius) + " cannot be: this pan boils from " +
-                               both_scales(path.boils_celsius + b.thermometer_error_kelvin) +
-                               ", and the model ends at " +
-                               both_scales(path.last_celsius + b.thermometer_error_kelvin)};
         return now.additions_in ? path.finished_at(real) : path.cooked_at(real);
     }
     // With the additions in, along the path of the cook, so that what they dissolve and flash off is in it.

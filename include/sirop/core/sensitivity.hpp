@@ -226,7 +226,7 @@ inline batch_change change_of(const batch& b, const uncertain_input& in) {
         d.pan.grams = change;
         return d;
     }
-    d.added = off_the_heat_change(line, change);
+    d.added = as_it_arrives(change, arrives_dry(line.per_gram));
     d.added_heat_joule = enthalpy_joule(d.added, line.celsius);
     return d;
 }
@@ -334,13 +334,7 @@ inline std::optional<refusal> find_input_fault(const batch& b, const std::vector
     if (auto fault = find_fault(b)) return fault;
     const cook_path path(b);
     if (auto fault = find_pan_fault(path)) return fault;
-    const double celsius = b.thermometer_celsius - b.thermometer_error_kelvin;
-    if (!(celsius >= path.boils_celsius && celsius <= path.last_celsius))
-        return refusal{b.target_place, both_scales(b.thermometer_celsius) +
-                                           " is not answered for this pan; it boils from " +
-                                           both_scales(path.boils_celsius + b.thermometer_error_kelvin) +
-                                           " and the model ends at " +
-                                           both_scales(path.last_celsius + b.thermometer_error_kelvin)};
+    if (auto fault = find_target_fault(b, path)) return fault;
     if (inputs.empty()) return refusal{"inputs", "is empty; at least one uncertain input is accepted"};
     for (std::size_t i = 0; i < inputs.size(); ++i) {
         const auto& in = inputs[i];

@@ -28,7 +28,7 @@ struct set_answer {
     estimate pouring_celsius;                    ///< from where on it pours when warmed
     double pour_celsius = not_a_number;          ///< where it shall pour, if asked
     verdict pours = verdict::no;                 ///< there, or else at the serving temperature
-    verdict holds = verdict::no;                 ///< a layer keeps its cut edge for 10 minutes
+    verdict holds = verdict::no;                 ///< a 1 cm layer keeps half its height for 10 minutes
     bool cracks = false;                         ///< too hard to slice: it breaks
     double frozen_water_percent = not_a_number;  ///< of its water, in a freezer at -18 C
     std::string frozen_word;

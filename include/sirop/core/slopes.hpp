@@ -171,19 +171,6 @@ struct batch_change {
     double pressure_pa = 0.0;
 };
 
-/// A changed composition of an addition, as off_the_heat takes it: crystals if the ingredient arrives dry.
-inline mixture off_the_heat_change(const ingredient_line& line, const masses& change) {
-    mixture m;
-    m.grams = change;
-    m.raw_protein = m[component::protein];
-    m.raw_starch = m[component::starch];
-    m.raw_agar = m[component::agar];
-    if (!arrives_dry(line.per_gram)) return m;
-    m.sucrose_crystals = std::exchange(m[component::sucrose], 0.0);
-    m.lactose_crystals = std::exchange(m[component::lactose], 0.0);
-    return m;
-}
-
 /// finished_at and its derivatives: the pan boiled down, the additions mixed in, by the implicit rule on the heat
 /// balance where sugar dissolves or water flashes off.
 class finished_slopes {
