@@ -26,6 +26,9 @@ void read_ingredient(field_reader& in, const json& row, const std::string& place
 core::ingredient_line read_line(field_reader& in, const json& value, const std::string& place, bool off_heat,
                                 std::vector<std::string>& notes);
 
+/// The batch file of a batch: read_batch gives the same batch, without its notes.
+json batch_json(const core::batch& b);
+
 /// The answer as an object, and any object as a text that ends in a newline.
 json prediction_json(const core::prediction& p);
 std::string text_of(const json& answer);

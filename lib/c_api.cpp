@@ -7,7 +7,8 @@
 #include "sirop/core/pantry.hpp"
 
 static_assert(SIROP_COMPONENT_COUNT == sirop::core::component_count);
-static_assert(sizeof(sirop_estimate) == 32 && sizeof(sirop_range) == 16 && sizeof(sirop_graining) == 120);
+static_assert(sizeof(sirop_estimate) == 32 && sizeof(sirop_range) == 16 && sizeof(sirop_graining) == 120 &&
+              sizeof(sirop_stage_place) == 16);
 
 #define SIROP_TEXT_OF(x) #x
 #define SIROP_DOTTED(a, b, c) SIROP_TEXT_OF(a) "." SIROP_TEXT_OF(b) "." SIROP_TEXT_OF(c)
@@ -18,8 +19,8 @@ using namespace sirop;
 using namespace sirop::lib;
 
 /// Checks pointer and masses, then computes.
-template <class Compute>
-int32_t of_mixture(const double* grams, size_t components, sirop_estimate* out, const Compute& compute) noexcept {
+template <class Result, class Compute>
+int32_t of_mixture(const double* grams, size_t components, Result* out, const Compute& compute) noexcept {
     if (out == nullptr) return SIROP_E_NULL;
     return guarded(
         [&]() -> int32_t {
@@ -31,23 +32,19 @@ int32_t of_mixture(const double* grams, size_t components, sirop_estimate* out, 
         [&](int32_t status) { fail(status, out); });
 }
 
-/// One call for each of n results, unless one of the arrays is null: then each result says so.
-template <class One>
-int32_t for_each(std::size_t n, bool arrays, sirop_estimate* results, const One& one) noexcept {
-    if (n > 0 && results == nullptr) return SIROP_E_NULL;
-    int32_t status = SIROP_OK;
-    for (std::size_t i = 0; i < n; ++i) status = worse(status, arrays ? one(i) : fail(SIROP_E_NULL, results + i));
-    return status;
-}
-
 /// A plain number from a plain number within a range.
 template <class Compute>
 int32_t of_number(double x, const core::limit& range, double* out, const Compute& compute) noexcept {
     if (out == nullptr) return SIROP_E_NULL;
-    *out = core::not_a_number;
-    if (!range.holds(x)) return SIROP_E_RANGE;
+    if (!range.holds(x)) return fail(SIROP_E_RANGE, out);
     *out = compute(x);
     return SIROP_OK;
+}
+
+/// Plain numbers from plain numbers, by the function for one.
+int32_t of_numbers(size_t n, const double* x, int32_t* statuses, double* out,
+                   int32_t (*one)(double, double*)) noexcept {
+    return for_each(n, x != nullptr, statuses, out, [&](size_t i) { return one(x[i], out + i); });
 }
 
 /// One of a property's texts (literals, so they end in a NUL), or null.
@@ -59,9 +56,6 @@ const char* text_of_property(const char* property, std::string_view core::proper
 bool pressure_holds(double hpa) {
     return core::pressure_limit.holds(hpa);
 }
-
-constexpr sirop_range no_range = {core::not_a_number, core::not_a_number};
-constexpr auto set_word_count = static_cast<int32_t>(core::set_words.size());
 
 const core::stage_row* stage_of(const char* table, const char* stage) noexcept {
     const auto* found = table_of(table);
@@ -131,12 +125,15 @@ const char* sirop_component_name(int32_t component) {
     return core::components[static_cast<std::size_t>(component)].name.data();  // literals end in NUL
 }
 
+const char* sirop_argument_name(int32_t index) {
+    return name_at(core::limits, index);
+}
+
 int32_t sirop_accepted_range(const char* argument, sirop_range* range) {
     if (range == nullptr) return SIROP_E_NULL;
-    *range = no_range;
-    if (argument == nullptr) return SIROP_E_NULL;
+    if (argument == nullptr) return fail(SIROP_E_NULL, range);
     const auto* found = core::find_limit(argument);
-    if (found == nullptr) return SIROP_E_NAME;
+    if (found == nullptr) return fail(SIROP_E_NAME, range);
     *range = {found->low, found->high};
     return SIROP_OK;
 }
@@ -154,6 +151,20 @@ int32_t sirop_pressure_from_boiling_water_hpa(double water_boils_celsius, double
 int32_t sirop_water_boils_celsius(double pressure_hpa, double* celsius) {
     return of_number(pressure_hpa, core::pressure_limit, celsius,
                      [](double p) { return core::water_boils_celsius(100.0 * p); });
+}
+
+int32_t sirop_pressure_at_altitude_hpa_n(size_t n, const double* altitude_metres, int32_t* statuses,
+                                         double* pressure_hpa) {
+    return of_numbers(n, altitude_metres, statuses, pressure_hpa, sirop_pressure_at_altitude_hpa);
+}
+
+int32_t sirop_pressure_from_boiling_water_hpa_n(size_t n, const double* water_boils_celsius, int32_t* statuses,
+                                                double* pressure_hpa) {
+    return of_numbers(n, water_boils_celsius, statuses, pressure_hpa, sirop_pressure_from_boiling_water_hpa);
+}
+
+int32_t sirop_water_boils_celsius_n(size_t n, const double* pressure_hpa, int32_t* statuses, double* celsius) {
+    return of_numbers(n, pressure_hpa, statuses, celsius, sirop_water_boils_celsius);
 }
 
 int32_t sirop_boiling_point_celsius(const double* grams, size_t components, double pressure_hpa,
@@ -187,14 +198,14 @@ int32_t sirop_freezing_point_celsius(const double* grams, size_t components, sir
 
 int32_t sirop_boiling_point_celsius_n(size_t n, const double* grams, size_t components, const double* pressure_hpa,
                                       sirop_estimate* celsius) {
-    return for_each(n, grams != nullptr && pressure_hpa != nullptr, celsius, [&](size_t i) {
+    return for_each(n, grams != nullptr && pressure_hpa != nullptr, nullptr, celsius, [&](size_t i) {
         return sirop_boiling_point_celsius(grams + i * components, components, pressure_hpa[i], celsius + i);
     });
 }
 
 int32_t sirop_water_at_boil_grams_n(size_t n, const double* grams, size_t components, const double* celsius,
                                     const double* pressure_hpa, sirop_estimate* water_grams) {
-    return for_each(n, grams != nullptr && celsius != nullptr && pressure_hpa != nullptr, water_grams,
+    return for_each(n, grams != nullptr && celsius != nullptr && pressure_hpa != nullptr, nullptr, water_grams,
                     [&](size_t i) {
                         return sirop_water_at_boil_grams(grams + i * components, components, celsius[i],
                                                          pressure_hpa[i], water_grams + i);
@@ -203,13 +214,13 @@ int32_t sirop_water_at_boil_grams_n(size_t n, const double* grams, size_t compon
 
 int32_t sirop_water_activity_n(size_t n, const double* grams, size_t components, const double* celsius,
                                sirop_estimate* activity) {
-    return for_each(n, grams != nullptr && celsius != nullptr, activity, [&](size_t i) {
+    return for_each(n, grams != nullptr && celsius != nullptr, nullptr, activity, [&](size_t i) {
         return sirop_water_activity(grams + i * components, components, celsius[i], activity + i);
     });
 }
 
 int32_t sirop_freezing_point_celsius_n(size_t n, const double* grams, size_t components, sirop_estimate* celsius) {
-    return for_each(n, grams != nullptr, celsius, [&](size_t i) {
+    return for_each(n, grams != nullptr, nullptr, celsius, [&](size_t i) {
         return sirop_freezing_point_celsius(grams + i * components, components, celsius + i);
     });
 }
@@ -231,8 +242,8 @@ const char* sirop_property_uncertainty(const char* property) {
 }
 
 int32_t sirop_property_range(const char* property, sirop_range* celsius, double* fitted_solids_percent) {
-    if (celsius != nullptr) *celsius = no_range;
-    if (fitted_solids_percent != nullptr) *fitted_solids_percent = core::not_a_number;
+    if (celsius != nullptr) fail(SIROP_E_NULL, celsius);
+    if (fitted_solids_percent != nullptr) fail(SIROP_E_NULL, fitted_solids_percent);
     if (property == nullptr || celsius == nullptr || fitted_solids_percent == nullptr) return SIROP_E_NULL;
     const auto* found = core::find_property(property);
     if (found == nullptr) return SIROP_E_NAME;
@@ -257,10 +268,11 @@ int32_t sirop_property_estimate(const char* property, const double* grams, size_
 
 int32_t sirop_property_estimate_n(const char* property, size_t n, const double* grams, size_t components,
                                   const double* celsius, const double* pressure_hpa, sirop_estimate* results) {
-    return for_each(n, grams != nullptr && celsius != nullptr && pressure_hpa != nullptr, results, [&](size_t i) {
-        return sirop_property_estimate(property, grams + i * components, components, celsius[i], pressure_hpa[i],
-                                       results + i);
-    });
+    return for_each(n, grams != nullptr && celsius != nullptr && pressure_hpa != nullptr, nullptr, results,
+                    [&](size_t i) {
+                        return sirop_property_estimate(property, grams + i * components, components, celsius[i],
+                                                       pressure_hpa[i], results + i);
+                    });
 }
 
 const char* sirop_conversion_name(int32_t index) {
@@ -280,6 +292,12 @@ int32_t sirop_convert(const char* conversion, double value, double* result) {
             return SIROP_OK;
         }
     return SIROP_E_NAME;
+}
+
+int32_t sirop_convert_n(const char* conversion, size_t n, const double* values, int32_t* statuses,
+                        double* results) {
+    return for_each(n, values != nullptr, statuses, results,
+                    [&](size_t i) { return sirop_convert(conversion, values[i], results + i); });
 }
 
 const char* sirop_ingredient_name(int32_t index) {
@@ -317,6 +335,16 @@ int32_t sirop_glucose_syrup_grams(double dextrose_equivalent, double solids_perc
     return put_composition(shares, 1.0, grams, components, accepted ? SIROP_OK : SIROP_E_RANGE);
 }
 
+int32_t sirop_glucose_syrup_grams_n(size_t n, const double* dextrose_equivalent, const double* solids_percent,
+                                    int32_t* statuses, double* grams, size_t components) {
+    const bool arrays = dextrose_equivalent != nullptr && solids_percent != nullptr;
+    return for_each(n, true, statuses, grams, [&](size_t i) {
+        double* of_this = grams + i * components;
+        return arrays ? sirop_glucose_syrup_grams(dextrose_equivalent[i], solids_percent[i], of_this, components)
+                      : put_composition({}, 1.0, of_this, components, SIROP_E_NULL);
+    });
+}
+
 const char* sirop_stage_table_name(int32_t index) {
     return name_at(core::stage_tables, index);
 }
@@ -333,22 +361,56 @@ const char* sirop_stage_name(const char* table, int32_t index) {
 
 int32_t sirop_stage_range_celsius(const char* table, const char* stage, sirop_range* celsius) {
     if (celsius == nullptr) return SIROP_E_NULL;
-    *celsius = no_range;
-    if (stage == nullptr) return SIROP_E_NULL;
+    if (stage == nullptr) return fail(SIROP_E_NULL, celsius);
     const auto* row = stage_of(table, stage);
-    if (row == nullptr) return SIROP_E_NAME;
+    if (row == nullptr) return fail(SIROP_E_NAME, celsius);
     *celsius = {row->low_celsius, row->high_celsius};
     return SIROP_OK;
 }
 
+int32_t sirop_stage_of_temperature(const char* table, double celsius, double pressure_hpa,
+                                   sirop_stage_place* place) {
+    if (place == nullptr) return SIROP_E_NULL;
+    const auto* stages = table_of(table);
+    if (stages == nullptr) return fail(SIROP_E_NAME, place);
+    if (!core::temperature_limit.holds(celsius) || !pressure_holds(pressure_hpa))
+        return fail(SIROP_E_RANGE, place);
+    const auto found = core::stage_of_temperature(*stages, celsius, 100.0 * pressure_hpa);
+    *place = {found.lower, found.upper, SIROP_OK, 0};
+    return SIROP_OK;
+}
+
+int32_t sirop_stage_of_temperature_n(const char* table, size_t n, const double* celsius,
+                                     const double* pressure_hpa, sirop_stage_place* places) {
+    return for_each(n, celsius != nullptr && pressure_hpa != nullptr, nullptr, places, [&](size_t i) {
+        return sirop_stage_of_temperature(table, celsius[i], pressure_hpa[i], places + i);
+    });
+}
+
+int32_t sirop_stage_of_mixture(const char* table, const double* grams, size_t components,
+                               sirop_stage_place* place) {
+    return of_mixture(grams, components, place, [&](const core::mixture& m) {
+        const auto* stages = table_of(table);
+        if (stages == nullptr) return fail(SIROP_E_NAME, place);
+        const auto found = core::stage_in_cold_water(m, *stages);
+        if (!found.place.known()) return fail(SIROP_E_IMPOSSIBLE, place);
+        *place = {found.place.lower, found.place.upper, status_of(found.status), 0};
+        return place->status;
+    });
+}
+
+int32_t sirop_stage_of_mixture_n(const char* table, size_t n, const double* grams, size_t components,
+                                 sirop_stage_place* places) {
+    return for_each(n, grams != nullptr, nullptr, places, [&](size_t i) {
+        return sirop_stage_of_mixture(table, grams + i * components, components, places + i);
+    });
+}
+
 int32_t sirop_celsius_for_stage(const char* table, const char* stage, const double* grams, size_t components,
                                 double pressure_hpa, sirop_range* celsius) {
-    if (celsius == nullptr) return SIROP_E_NULL;
-    *celsius = no_range;
-    if (stage == nullptr || grams == nullptr) return SIROP_E_NULL;
-    return guarded([&]() -> int32_t {
-        core::mixture m;
-        if (!read_masses(grams, components, m) || !pressure_holds(pressure_hpa)) return SIROP_E_RANGE;
+    return of_mixture(grams, components, celsius, [&](const core::mixture& m) -> int32_t {
+        if (stage == nullptr) return SIROP_E_NULL;
+        if (!pressure_holds(pressure_hpa)) return SIROP_E_RANGE;
         const auto* row = stage_of(table, stage);
         if (row == nullptr) return SIROP_E_NAME;
         const double reach = row->low_celsius == row->high_celsius ? core::stage_point_reach_celsius : 0.0;
@@ -360,40 +422,61 @@ int32_t sirop_celsius_for_stage(const char* table, const char* stage, const doub
     });
 }
 
+int32_t sirop_celsius_for_stage_n(const char* table, const char* stage, size_t n, const double* grams,
+                                  size_t components, const double* pressure_hpa, int32_t* statuses,
+                                  sirop_range* celsius) {
+    return for_each(n, grams != nullptr && pressure_hpa != nullptr, statuses, celsius, [&](size_t i) {
+        return sirop_celsius_for_stage(table, stage, grams + i * components, components, pressure_hpa[i],
+                                       celsius + i);
+    });
+}
+
 const char* sirop_set_word(int32_t index) {
-    return index >= 0 && index < set_word_count ? core::set_words[static_cast<std::size_t>(index)].word.data()
-                                                : nullptr;
+    const auto* word = element_at(core::set_words, index);
+    return word == nullptr ? nullptr : word->word.data();
 }
 
 const char* sirop_set_word_meaning(int32_t index) {
-    return index >= 0 && index < set_word_count ? core::set_words[static_cast<std::size_t>(index)].meaning.data()
-                                                : nullptr;
+    const auto* word = element_at(core::set_words, index);
+    return word == nullptr ? nullptr : word->meaning.data();
 }
 
 int32_t sirop_set_word_firmness_pa_s(int32_t index, sirop_range* firmness_pa_s) {
     if (firmness_pa_s == nullptr) return SIROP_E_NULL;
-    *firmness_pa_s = no_range;
-    if (index < 0 || index >= set_word_count) return SIROP_E_RANGE;
-    firmness_pa_s->low = core::set_words[static_cast<std::size_t>(index)].from_pa_s;
-    firmness_pa_s->high =
-        index + 1 < set_word_count ? core::set_words[static_cast<std::size_t>(index) + 1].from_pa_s : HUGE_VAL;
+    const auto* word = element_at(core::set_words, index);
+    if (word == nullptr) return fail(SIROP_E_RANGE, firmness_pa_s);
+    const auto* next = element_at(core::set_words, index + 1);
+    *firmness_pa_s = {word->from_pa_s, next == nullptr ? HUGE_VAL : next->from_pa_s};
     return SIROP_OK;
 }
 
 int32_t sirop_set_word_of(double firmness_pa_s, int32_t* index) {
     if (index == nullptr) return SIROP_E_NULL;
-    *index = -1;
-    if (!(firmness_pa_s >= 0.0)) return SIROP_E_RANGE;
+    if (!(firmness_pa_s >= 0.0)) return fail(SIROP_E_RANGE, index);
     *index = static_cast<int32_t>(&core::word_for(firmness_pa_s) - core::set_words.data());
     return SIROP_OK;
 }
 
-const char* sirop_growth_limit(int32_t index, double* water_activity) {
-    const bool known = index >= 0 && static_cast<std::size_t>(index) < core::growth_limits.size();
-    const auto i = static_cast<std::size_t>(known ? index : 0);
-    if (water_activity != nullptr)
-        *water_activity = known ? core::growth_limits[i].water_activity : core::not_a_number;
-    return known ? core::growth_limits[i].group.data() : nullptr;
+int32_t sirop_set_word_of_n(size_t n, const double* firmness_pa_s, int32_t* statuses, int32_t* indices) {
+    return for_each(n, firmness_pa_s != nullptr, statuses, indices,
+                    [&](size_t i) { return sirop_set_word_of(firmness_pa_s[i], indices + i); });
+}
+
+const char* sirop_growth_group(int32_t index) {
+    const auto* limit = element_at(core::growth_limits, index);
+    return limit == nullptr ? nullptr : limit->group.data();
+}
+
+int32_t sirop_growth_limit(int32_t index, double* water_activity) {
+    if (water_activity == nullptr) return SIROP_E_NULL;
+    const auto* limit = element_at(core::growth_limits, index);
+    if (limit == nullptr) return fail(SIROP_E_RANGE, water_activity);
+    *water_activity = limit->water_activity;
+    return SIROP_OK;
+}
+
+const char* sirop_growth_limits_source(void) {
+    return core::growth_limits_source.data();
 }
 
 }  // extern "C"

@@ -48,9 +48,26 @@ inline int32_t put(const core::estimate& e, sirop_estimate* out) {
     return out->status;
 }
 
+/// Writes that there is no result, for whatever reason; gives the reason back.
 inline int32_t fail(int32_t status, sirop_estimate* out) {
     put({}, out);
     return out->status = status;
+}
+inline int32_t fail(int32_t status, double* out) {
+    *out = core::not_a_number;
+    return status;
+}
+inline int32_t fail(int32_t status, sirop_range* out) {
+    *out = {core::not_a_number, core::not_a_number};
+    return status;
+}
+inline int32_t fail(int32_t status, sirop_stage_place* out) {
+    *out = {-1, -1, status, 0};
+    return status;
+}
+inline int32_t fail(int32_t status, int32_t* index) {
+    *index = -1;
+    return status;
 }
 
 /// The mixture of an array of masses; false if one is negative, not finite or too large, or all are 0, or if there
@@ -72,6 +89,20 @@ constexpr int32_t worse(int32_t a, int32_t b) {
     return b < 0 || b > a ? b : a;
 }
 
+/// One call for each of n results, unless one of the arrays is null: then each result says so.  `statuses` may be
+/// null.
+template <class Result, class One>
+int32_t for_each(std::size_t n, bool arrays, int32_t* statuses, Result* results, const One& one) noexcept {
+    int32_t status = SIROP_OK;
+    for (std::size_t i = 0; i < n; ++i) {
+        int32_t of_this = SIROP_E_NULL;
+        if (results != nullptr) of_this = arrays ? one(i) : fail(SIROP_E_NULL, results + i);
+        if (statuses != nullptr) statuses[i] = of_this;
+        status = worse(status, of_this);
+    }
+    return status;
+}
+
 inline int32_t put_text(std::string_view text, char* out, std::size_t out_bytes, std::size_t* needed_bytes,
                         int32_t status) {
     *needed_bytes = text.size() + 1;
@@ -84,6 +115,21 @@ inline int32_t put_text(std::string_view text, char* out, std::size_t out_bytes,
     return status;
 }
 
+/// Checks the buffer, then lets the body make the text and its status.
+template <class Body>
+int32_t text_call(bool arguments, char* out, std::size_t out_bytes, std::size_t* needed_bytes,
+                  const Body& body) noexcept {
+    if (needed_bytes == nullptr) return SIROP_E_NULL;
+    *needed_bytes = 0;
+    if (!arguments || (out == nullptr && out_bytes > 0)) return SIROP_E_NULL;
+    return guarded([&]() -> int32_t {
+        std::string text;
+        const int32_t status = body(text);
+        if (status < 0 && status != SIROP_E_BATCH) return status;
+        return put_text(text, out, out_bytes, needed_bytes, status);
+    });
+}
+
 constexpr int32_t status_of(core::grade g) {
     return g == core::grade::fine ? SIROP_OK : SIROP_EXTRAPOLATED;
 }
@@ -93,12 +139,18 @@ inline const core::stage_table* table_of(const char* table) noexcept {
     return core::find_stage_table(table == nullptr ? core::stage_tables[0].name : table);
 }
 
+/// Element `index` of a table, or null where there is none.
+template <class Table>
+const auto* element_at(const Table& table, int32_t index) noexcept {
+    return index >= 0 && static_cast<std::size_t>(index) < table.size() ? &table[static_cast<std::size_t>(index)]
+                                                                        : nullptr;
+}
+
 /// The name of row `index` of a table of names, or null after the last.  Names are literals, so they end in a NUL.
 template <class Table>
 const char* name_at(const Table& table, int32_t index) noexcept {
-    return index >= 0 && static_cast<std::size_t>(index) < table.size()
-               ? table[static_cast<std::size_t>(index)].name.data()
-               : nullptr;
+    const auto* row = element_at(table, index);
+    return row == nullptr ? nullptr : row->name.data();
 }
 
 }  // namespace sirop::lib

@@ -102,6 +102,23 @@ inline void add_prediction(conversation& talk, core::batch plan, double thermome
     talk.status = core::worst(talk.status, p->status);
 }
 
+/// What goes into the pan and what off the heat, for a program and for a cook.
+inline void write_lines(json& answer, const core::batch& plan) {
+    for (const auto& [key, lines] : {std::pair{"pan", &plan.pan}, std::pair{"off_heat", &plan.off_heat}}) {
+        json& list = answer[key] = json::array();
+        for (const auto& line : *lines) {
+            json& one = grown(list);
+            write(one, "ingredient", line.name);
+            write(one, "grams", line.grams);
+        }
+    }
+}
+inline void say_lines(conversation& talk, const core::batch& plan) {
+    for (const auto& [label, lines] : {std::pair{"pan", &plan.pan}, std::pair{"off the heat", &plan.off_heat}})
+        for (const auto& line : *lines)
+            talk.say(label, fixed(line.grams, line.grams < 50.0 ? 1 : 0) + " g of " + line.name);
+}
+
 using refused = std::optional<refusal>;
 
 // Those that need Eigen, in question_design.cpp.

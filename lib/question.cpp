@@ -150,15 +150,8 @@ refused scale(conversation& talk) {
     write(out, "factor", a->factor);
     write(out, "finished_grams", a->finished_grams);
     write(out, "finished_millilitres", a->finished_millilitres);
-    for (const auto& [key, lines] : {std::pair{"pan", &a->plan.pan}, std::pair{"off_heat", &a->plan.off_heat}})
-        for (const auto& line : *lines) {
-            {
-                json& one = grown(out[key]);
-                write(one, "ingredient", line.name);
-                write(one, "grams", line.grams);
-            }
-            talk.say(key, fixed(line.grams, line.grams < 50.0 ? 1 : 0) + " g of " + line.name);
-        }
+    write_lines(out, a->plan);
+    say_lines(talk, a->plan);
     write(out, "thermometer_celsius", talk.batch.thermometer_celsius);
     talk.say("cook to",
              both_scales(talk.batch.thermometer_celsius) + ", as before: temperature and set do not change");
@@ -217,15 +210,7 @@ refused travel(conversation& talk) {
     return std::nullopt;
 }
 
-struct asked {
-    std::string_view name;
-    bool target_needed;  ///< the batch needs a cook temperature
-    bool batch_needed;
-    refused (*answer)(conversation&);
-    std::array<std::string_view, 8> keys;
-};
-
-constexpr asked questions[] = {
+constexpr question_kind questions[] = {
     {"cook_for", false, true, cook_for, {"wanted"}},
     {"rescue", false, true, rescue, {"wanted", "now", "with"}},
     {"substitute", true, true, substitute, {"replace", "by", "may_change"}},
@@ -243,17 +228,25 @@ constexpr asked questions[] = {
 
 }  // namespace
 
+std::span<const question_kind> question_kinds() {
+    return questions;
+}
+
 core::outcome<reply> answer_question(std::string_view text) {
     const auto document = read_object(text);
     if (!document) return document.why;
-    conversation talk{*document, {}, {}, {}, {}, core::grade::fine, {}};
-    field_reader& in = talk.in;
     if (!document->is_object()) return refusal{"question", "is not an object"};
-    const json* ask = in.required(*document, "", "ask", "the name of the question");
+    return answer_question(*document);
+}
+
+core::outcome<reply> answer_question(const json& document) {
+    conversation talk{document, {}, {}, {}, {}, core::grade::fine, {}};
+    field_reader& in = talk.in;
+    const json* ask = in.required(document, "", "ask", "the name of the question");
     if (ask == nullptr) return *in.fault;
     const std::string name = in.text(*ask, "ask");
     if (in.fault) return *in.fault;
-    const asked* found = nullptr;
+    const question_kind* found = nullptr;
     std::string names;
     for (const auto& q : questions) {
         names += (names.empty() ? "" : ", ") + std::string(q.name);
@@ -263,17 +256,17 @@ core::outcome<reply> answer_question(std::string_view text) {
     std::vector<std::string> accepted = {"sirop_question", "ask", "batch"};
     for (const auto key : found->keys)
         if (!key.empty()) accepted.emplace_back(key);
-    for (const auto& [key, unused] : document->items())
+    for (const auto& [key, unused] : document.items())
         if (std::find(accepted.begin(), accepted.end(), key) == accepted.end()) {
             std::string list;
             for (const auto& a : accepted) list += (list.empty() ? "" : ", ") + a;
             return refusal{tame(key), "unknown key; accepted here: " + list};
         }
-    const json* version = in.required(*document, "", "sirop_question", "the version of the format, 1,");
+    const json* version = in.required(document, "", "sirop_question", "the version of the format, 1,");
     if (version != nullptr && !(version->is_number() && version->get<double>() == 1.0))
         in.refuse("sirop_question", "is " + shown(*version) + "; the version 1 is accepted");
-    const json* batch = found->batch_needed ? in.required(*document, "", "batch", "a batch file's object")
-                                            : in.member(*document, "batch");
+    const json* batch = found->batch_needed ? in.required(document, "", "batch", "a batch file's object")
+                                            : in.member(document, "batch");
     if (in.fault) return *in.fault;
     if (batch != nullptr) talk.batch = read_batch(in, *batch, found->target_needed);
     if (in.fault) return *in.fault;

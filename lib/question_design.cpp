@@ -59,22 +59,6 @@ refusal at_place(refusal why, std::string_view core_key, std::string_view own_ke
     return why;
 }
 
-json lines_json(const std::vector<core::ingredient_line>& lines) {
-    json list = json::array();
-    for (const auto& line : lines) {
-        json& one = grown(list);
-        write(one, "ingredient", line.name);
-        write(one, "grams", line.grams);
-    }
-    return list;
-}
-
-void say_lines(conversation& talk, const core::batch& plan) {
-    for (const auto& [label, lines] : {std::pair{"pan", &plan.pan}, std::pair{"off the heat", &plan.off_heat}})
-        for (const auto& line : *lines)
-            talk.say(label, fixed(line.grams, line.grams < 50.0 ? 1 : 0) + " g of " + line.name);
-}
-
 void put_cook(conversation& talk, json& out, double thermometer, double low, double high, const char* window) {
     write(out, "thermometer_celsius", thermometer);
     write(out, "thermometer_fahrenheit", core::celsius_to_fahrenheit(thermometer));
@@ -183,8 +167,7 @@ refused substitute(conversation& talk) {
         };
         talk.say(label, one(t.before, t.before_word) + " becomes " + one(t.after, t.after_word));
     }
-    write(out, "pan", lines_json(a->plan.pan));
-    write(out, "off_heat", lines_json(a->plan.off_heat));
+    write_lines(out, a->plan);
     std::string reason;
     for (const auto& sentence : a->reasons) reason += (reason.empty() ? "" : " ") + sentence;
     write(out, "reason", reason);
@@ -267,8 +250,7 @@ refused formulate(conversation& talk) {
     if (!a) return at_place(a.why, "sets", "wanted");
     talk.ask("How many grams of each, and to which temperature, for all that is wanted?");
     json& out = talk.answer["answer"];
-    write(out, "pan", lines_json(a->plan.pan));
-    write(out, "off_heat", lines_json(a->plan.off_heat));
+    write_lines(out, a->plan);
     say_lines(talk, a->plan);
     put_cook(talk, out, a->plan.thermometer_celsius, a->low_celsius, a->high_celsius,
              "keep the first set, not each of the others");

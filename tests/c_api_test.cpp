@@ -78,11 +78,13 @@ TEST(c_api, pressures) {
 
 TEST(c_api, ranges_are_inclusive_and_known_by_name) {
     sirop_range r;
-    for (const char* name : {"temperature_celsius", "pressure_hpa", "altitude_metres", "water_boils_celsius",
-                             "serve_celsius", "added_celsius", "grams", "syrup_solids_percent"}) {
+    int32_t arguments = 0;
+    for (; const char* name = sirop_argument_name(arguments); ++arguments) {
         EXPECT_EQ(sirop_accepted_range(name, &r), SIROP_OK) << name;
         EXPECT_LT(r.low, r.high);
     }
+    EXPECT_EQ(arguments, 12);
+    EXPECT_EQ(sirop_argument_name(-1), nullptr);
     const auto g = syrup(80.0, 20.0);
     sirop_estimate e;
     EXPECT_EQ(sirop_accepted_range("pressure_hpa", &r), SIROP_OK);

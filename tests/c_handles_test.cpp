@@ -13,6 +13,7 @@
 
 #include "sirop/core/cold_water.hpp"
 #include "sirop/core/graining.hpp"
+#include "sirop/core/keeping.hpp"
 #include "sirop/sirop.h"
 
 namespace {
@@ -335,11 +336,19 @@ TEST(c_catalogues, list_to_their_end_and_know_their_own) {
     for (; sirop_conversion_name(conversions) != nullptr; ++conversions) {
     }
     double activity = 2.0, previous = 1.0;
-    for (; sirop_growth_limit(limits, &activity) != nullptr; ++limits) {
+    for (; sirop_growth_group(limits) != nullptr; ++limits) {
+        ASSERT_EQ(sirop_growth_limit(limits, &activity), SIROP_OK);
         EXPECT_LT(activity, previous);
         previous = activity;
     }
-    EXPECT_TRUE(std::isnan(activity));
+    for (const int32_t none : {-1, limits}) {
+        activity = 7.0;
+        EXPECT_EQ(sirop_growth_limit(none, &activity), SIROP_E_RANGE);
+        EXPECT_TRUE(std::isnan(activity));
+        EXPECT_EQ(sirop_growth_group(none), nullptr);
+    }
+    EXPECT_EQ(sirop_growth_limit(0, nullptr), SIROP_E_NULL);
+    EXPECT_STREQ(sirop_growth_limits_source(), sirop::core::growth_limits_source.data());
     EXPECT_GT(ingredients, 80);
     EXPECT_EQ(tables, 8);
     EXPECT_EQ(words, 8);
@@ -362,6 +371,14 @@ TEST(c_catalogues, list_to_their_end_and_know_their_own) {
     EXPECT_EQ(sirop_glucose_syrup_grams(5.0, 80.0, two, 2), SIROP_E_RANGE);
 }
 
+std::string words(const sirop_stage_place& place) {
+    char text[100];
+    size_t needed = 0;
+    EXPECT_EQ(sirop_stage_place_text(nullptr, place.lower, place.upper, text, sizeof text, &needed), SIROP_OK);
+    EXPECT_EQ(needed, std::string(text).size() + 1);
+    return text;
+}
+
 TEST(c_stages, are_those_of_the_table_both_ways) {
     double grams[SIROP_COMPONENT_COUNT] = {0};
     grams[SIROP_SUCROSE] = 100.0;
@@ -371,21 +388,53 @@ TEST(c_stages, are_those_of_the_table_both_ways) {
               SIROP_EXTRAPOLATED);    // its firmness: above 75 % solids
     EXPECT_NEAR(r.low, 113.0, 1e-6);  // the table itself, for plain sugar at sea level
     EXPECT_NEAR(r.high, 116.0, 1e-6);
-    char text[100];
-    size_t needed = 0;
-    ASSERT_EQ(sirop_stage_of_temperature(nullptr, 117.0, 1013.25, text, sizeof text, &needed), SIROP_OK);
-    EXPECT_STREQ(text, "between soft ball and firm ball");
+    sirop_stage_place place;
+    ASSERT_EQ(sirop_stage_of_temperature(nullptr, 117.0, 1013.25, &place), SIROP_OK);
+    EXPECT_STREQ(sirop_stage_name(nullptr, place.lower), "soft ball");
+    EXPECT_STREQ(sirop_stage_name(nullptr, place.upper), "firm ball");
+    EXPECT_EQ(words(place), "between soft ball and firm ball");
+    ASSERT_EQ(sirop_stage_of_temperature(nullptr, 20.0, 1013.25, &place), SIROP_OK);
+    EXPECT_EQ(place.lower, -1);
+    EXPECT_EQ(words(place), "below thread");
+    ASSERT_EQ(sirop_stage_of_temperature(nullptr, 240.0, 1013.25, &place), SIROP_OK);
+    EXPECT_EQ(sirop_stage_name(nullptr, place.upper), nullptr);
+    EXPECT_EQ(words(place), "above black caramel");
     sirop_estimate water;
     ASSERT_GE(sirop_water_at_boil_grams(grams, SIROP_COMPONENT_COUNT, 114.5, 1013.25, &water), 0);
     grams[SIROP_WATER] = water.value;
-    ASSERT_EQ(sirop_stage_of_mixture(nullptr, grams, SIROP_COMPONENT_COUNT, text, sizeof text, &needed),
-              SIROP_EXTRAPOLATED);
-    EXPECT_STREQ(text, "soft ball");
+    ASSERT_EQ(sirop_stage_of_mixture(nullptr, grams, SIROP_COMPONENT_COUNT, &place), SIROP_EXTRAPOLATED);
+    EXPECT_EQ(place.lower, place.upper);
+    EXPECT_EQ(words(place), "soft ball");
     EXPECT_EQ(sirop_celsius_for_stage(nullptr, "charm", grams, SIROP_COMPONENT_COUNT, 1013.25, &r), SIROP_E_NAME);
     EXPECT_EQ(sirop_celsius_for_stage(nullptr, "dark caramel", grams, SIROP_COMPONENT_COUNT, 1013.25, &r),
               SIROP_E_IMPOSSIBLE);
-    EXPECT_EQ(sirop_stage_of_temperature("mars", 117.0, 1013.25, text, sizeof text, &needed), SIROP_E_NAME);
-    EXPECT_EQ(sirop_stage_of_temperature(nullptr, 999.0, 1013.25, text, sizeof text, &needed), SIROP_E_RANGE);
+    const auto nowhere = [&](int32_t status) {
+        return place.lower == -1 && place.upper == -1 && place.status == status;
+    };
+    EXPECT_EQ(sirop_stage_of_temperature("mars", 117.0, 1013.25, &place), SIROP_E_NAME);
+    EXPECT_TRUE(nowhere(SIROP_E_NAME));
+    EXPECT_EQ(sirop_stage_of_temperature(nullptr, 999.0, 1013.25, &place), SIROP_E_RANGE);
+    EXPECT_TRUE(nowhere(SIROP_E_RANGE));
+    EXPECT_EQ(sirop_stage_of_temperature(nullptr, 110.0, 1.0, &place), SIROP_E_RANGE);
+    EXPECT_EQ(sirop_stage_of_temperature(nullptr, 110.0, 1013.25, nullptr), SIROP_E_NULL);
+    EXPECT_EQ(sirop_stage_of_mixture(nullptr, nullptr, SIROP_COMPONENT_COUNT, &place), SIROP_E_NULL);
+    EXPECT_TRUE(nowhere(SIROP_E_NULL));
+    EXPECT_EQ(sirop_stage_of_mixture("mars", grams, SIROP_COMPONENT_COUNT, &place), SIROP_E_NAME);
+    grams[SIROP_WATER] = 0.0;
+    EXPECT_EQ(sirop_stage_of_mixture(nullptr, grams, SIROP_COMPONENT_COUNT, &place), SIROP_E_IMPOSSIBLE);
+    EXPECT_TRUE(nowhere(SIROP_E_IMPOSSIBLE));
+    char text[100];
+    size_t needed = 0;
+    const int32_t rows = static_cast<int32_t>(sirop::core::stage_tables[0].rows.size());
+    for (const auto& [lower, upper] : std::vector<std::pair<int32_t, int32_t>>{
+             {-1, -1}, {-2, 0}, {0, rows + 1}, {rows, rows}, {3, -1}, {2, 1}, {0, 2}, {-1, 1}}) {
+        EXPECT_EQ(sirop_stage_place_text(nullptr, lower, upper, text, sizeof text, &needed), SIROP_E_RANGE)
+            << lower << " " << upper;
+        EXPECT_EQ(needed, 0U);
+    }
+    EXPECT_EQ(sirop_stage_place_text("mars", 0, 0, text, sizeof text, &needed), SIROP_E_NAME);
+    EXPECT_EQ(sirop_stage_place_text(nullptr, 0, 0, text, 3, &needed), SIROP_E_BUFFER);
+    EXPECT_EQ(needed, sizeof "thread");
 }
 
 TEST(c_stages, by_consistency_carry_the_grade_of_what_is_behind_and_the_reach_of_a_point) {
@@ -433,12 +482,10 @@ TEST(c_stages, by_consistency_carry_the_grade_of_what_is_behind_and_the_reach_of
     EXPECT_GT(stiff, 3);
     EXPECT_GT(hot, 3);
     EXPECT_GT(points, 10);
-    char text[100];
-    size_t needed = 0;
-    EXPECT_EQ(sirop_stage_of_mixture(nullptr, grams, SIROP_COMPONENT_COUNT, text, sizeof text, &needed), SIROP_OK);
+    sirop_stage_place place;
+    EXPECT_EQ(sirop_stage_of_mixture(nullptr, grams, SIROP_COMPONENT_COUNT, &place), SIROP_OK);
     grams[SIROP_AGAR] = 2.0;  // a gel, whose law is an estimate
-    EXPECT_EQ(sirop_stage_of_mixture(nullptr, grams, SIROP_COMPONENT_COUNT, text, sizeof text, &needed),
-              SIROP_EXTRAPOLATED);
+    EXPECT_EQ(sirop_stage_of_mixture(nullptr, grams, SIROP_COMPONENT_COUNT, &place), SIROP_EXTRAPOLATED);
     sirop_range r{7.0, 7.0};
     EXPECT_EQ(sirop_celsius_for_stage(nullptr, nullptr, grams, SIROP_COMPONENT_COUNT, 1013.25, &r), SIROP_E_NULL);
     EXPECT_TRUE(all_nan(r));
@@ -571,6 +618,7 @@ TEST(c_graining_and_layers, answer_and_refuse) {
 TEST(c_structs, have_the_sizes_that_programs_were_compiled_with) {
     static_assert(sizeof(sirop_estimate) == 32 && offsetof(sirop_estimate, status) == 24);
     static_assert(sizeof(sirop_range) == 16);
+    static_assert(sizeof(sirop_stage_place) == 16 && offsetof(sirop_stage_place, status) == 8);
     static_assert(sizeof(sirop_graining) == 120 && offsetof(sirop_graining, hindering_percent) == 112);
     static_assert(SIROP_COMPONENT_COUNT == 27 && SIROP_ACID == 22 && SIROP_GELATIN == 26);
     // an older program, which knows fewer components, gets the same answer
@@ -586,7 +634,7 @@ TEST(c_structs, have_the_sizes_that_programs_were_compiled_with) {
 }
 
 TEST(threads, get_the_same_numbers_at_once) {
-    const auto work = [](double* water, double* boils) {
+    const auto work = [](double* water, double* boils, double* celsius) {
         for (int i = 0; i < 5; ++i) {
             batch_handle b;
             fill(b.it);
@@ -594,6 +642,14 @@ TEST(threads, get_the_same_numbers_at_once) {
             if (sirop_batch_predict(b.it, nullptr, &answer) < 0) return;
             sirop_answer_number(answer, "cooked.water_percent", water);
             sirop_answer_free(answer);
+            sirop_question* q = nullptr;
+            if (sirop_question_new("cook_for", &q) < 0 || sirop_question_set_batch(q, "batch", b.it) < 0 ||
+                sirop_question_set_number(q, "wanted.water_percent", 15.0) < 0 ||
+                sirop_question_ask(q, &answer) < 0)
+                return;
+            sirop_answer_number(answer, "answer.thermometer_celsius", celsius);
+            sirop_answer_free(answer);
+            sirop_question_free(q);
             double grams[SIROP_COMPONENT_COUNT] = {0};
             grams[SIROP_SUCROSE] = 80.0;
             grams[SIROP_GLUCOSE] = 10.0;
@@ -603,14 +659,16 @@ TEST(threads, get_the_same_numbers_at_once) {
             *boils = e.value;
         }
     };
-    double water[4] = {0}, boils[4] = {0};
+    double water[4] = {0}, boils[4] = {0}, celsius[4] = {0};
     std::vector<std::thread> threads;
-    for (int i = 0; i < 4; ++i) threads.emplace_back(work, water + i, boils + i);
+    for (int i = 0; i < 4; ++i) threads.emplace_back(work, water + i, boils + i, celsius + i);
     for (auto& t : threads) t.join();
     for (int i = 0; i < 4; ++i) {
         EXPECT_GT(water[i], 1.0);
         EXPECT_EQ(water[i], water[0]);
         EXPECT_EQ(boils[i], boils[0]);
+        EXPECT_GT(celsius[i], 100.0);
+        EXPECT_EQ(celsius[i], celsius[0]);
     }
 }
 

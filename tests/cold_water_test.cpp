@@ -105,7 +105,7 @@ TEST(tables, every_stage_of_each_is_found_again_from_its_consistency) {
             const auto plain = plain_syrup_boiling(middle, sea_level);
             if (middle < 100.5 || !(plain.water() > 0.0)) continue;
             const auto found = stage_in_cold_water(plain, table);
-            EXPECT_EQ(found.name, row.name) << table.name;
+            EXPECT_EQ(stage_text(table, found.place), row.name) << table.name;
             EXPECT_NEAR(found.plain_celsius, middle, 1e-6);
             EXPECT_NEAR(celsius_for_consistency(plain, middle, sea_level), middle, 1e-6);
             ++stages;
@@ -226,13 +226,14 @@ TEST(cold_water, names_what_lies_beyond_the_table) {
     const auto& table = stage_tables[0];
     mixture water;
     water[component::water] = 100.0;
-    EXPECT_EQ(stage_in_cold_water(water, table).name, "below thread");
+    const auto text_of = [&](const mixture& m) { return stage_text(table, stage_in_cold_water(m, table).place); };
+    EXPECT_EQ(text_of(water), "below thread");
     // firmer than the driest plain syrup of the model: long chains with hardly any water
     const mixture paste = sugars(0.6, 20.0, 0.3);
-    EXPECT_EQ(stage_in_cold_water(paste, table).name.rfind("above ", 0), 0U)
-        << stage_in_cold_water(paste, table).name;
+    EXPECT_EQ(text_of(paste).rfind("above ", 0), 0U) << text_of(paste);
     EXPECT_TRUE(std::isnan(stage_in_cold_water(paste, table).plain_celsius));
-    EXPECT_TRUE(stage_in_cold_water(paste.with_water(0.0), table).name.empty());
+    EXPECT_FALSE(stage_in_cold_water(paste.with_water(0.0), table).place.known());
+    EXPECT_EQ(text_of(paste.with_water(0.0)), "");
     // below boiling water and beyond 99.5 % solids there is no plain sugar to compare with
     EXPECT_TRUE(std::isnan(celsius_for_consistency(sugars(0.5), 99.0, sea_level)));
     EXPECT_TRUE(std::isnan(celsius_for_consistency(sugars(0.5), 190.0, sea_level)));

@@ -33,7 +33,7 @@ constexpr double rounded_and_closed = 0.02 + 1e-9;
 double grams_of(const pantry_row& row, component c) {
     double grams = 0;
     for (const auto& part : row.parts)
-        if (part.id == c) grams += part.grams;
+        if (part.id == c) grams += part.grams();
     return grams;
 }
 

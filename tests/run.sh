@@ -216,7 +216,10 @@ readme() {
     shown=$(sed -n '/^```cpp$/,/^```$/p' README.md | sed '1d;$d')
     own=$(sed -n '/\[readme\]/,/\[readme\]/p' examples/first_sauce.cpp | sed '1d;$d' | sed 's/^    //')
     diff <(printf '%s\n' "$shown") <(printf '%s\n' "$own") || return 1
-    grep -qF "\`$(build/release/examples/first_sauce | head -n 1)\`" README.md
+    grep -qF "\`$(build/release/examples/first_sauce | head -n 1)\`" README.md || return 1
+    # The same sauce in C, as the page on the C API shows it.
+    diff <(sed -n '/^```c$/,/^```$/p' docs/c-api.md | sed '1d;/^```$/,$d') examples/first_sauce_c.c || return 1
+    diff <(build/release/examples/first_sauce | head -n 1) <(build/release/examples/first_sauce_c | head -n 1)
 }
 
 # lines PREFIX COMMAND...: a script that prints "PREFIX NAME: passed" or "... FAILED" for each of its checks.
@@ -257,8 +260,10 @@ threads() {
 }
 leaks() {
     # The tests' own operator new stays in force: one of them lets memory run out.
-    valgrind --quiet --soname-synonyms=somalloc=nouserintercepts --leak-check=full --errors-for-leak-kinds=definite,possible --error-exitcode=9 \
-        build/release/tests/c_handles_test --gtest_filter='-threads.*'
+    local checked="valgrind --quiet --leak-check=full --errors-for-leak-kinds=definite,possible --error-exitcode=9"
+    $checked --soname-synonyms=somalloc=nouserintercepts build/release/tests/c_handles_test \
+        --gtest_filter='-threads.*' &&
+        $checked build/release/tests/c_question_test && $checked build/release/tests/c_arrays_test
 }
 
 # How each example is run.  The others answer without arguments.

@@ -159,6 +159,35 @@ TEST(StageTables, WhatIsNoTemperatureHasNoStage) {
     EXPECT_EQ(stage_name(stage_table{"empty", "a test", "en", {}}, 120), "");
 }
 
+TEST(StageTables, PlacesAreTheRowsAroundATemperature) {
+    using sirop::core::find_stage_place, sirop::core::stage_text;
+    for (const auto& table : sirop::core::stage_tables) {
+        const int count = static_cast<int>(table.rows.size());
+        int in_a_stage = 0, between = 0;
+        for (double celsius = 60.0; celsius < 230.0; celsius += 0.05) {
+            const auto place = find_stage_place(table, celsius);
+            if (const auto* row = find_stage(table, celsius)) {
+                EXPECT_EQ(place.lower, place.upper);
+                EXPECT_EQ(&table.rows[static_cast<std::size_t>(place.lower)], row);
+                EXPECT_EQ(stage_text(table, place), row->name);
+                ++in_a_stage;
+                continue;
+            }
+            ASSERT_EQ(place.upper, place.lower + 1) << table.name << " " << celsius;
+            const auto row = [&](int i) { return table.rows[static_cast<std::size_t>(i)]; };
+            EXPECT_TRUE(place.lower < 0 || row(place.lower).high_celsius < celsius);
+            EXPECT_TRUE(place.upper == count || celsius < row(place.upper).low_celsius);
+            between += place.lower >= 0 && place.upper < count;
+        }
+        EXPECT_GT(in_a_stage, 100) << table.name;
+        EXPECT_GT(between, 100) << table.name;
+        // not of this table: no words
+        for (const auto& [lower, upper] : {std::pair{-1, -1}, {-1, 1}, {0, 2}, {1, 0}, {count, count}, {-2, 0}})
+            EXPECT_EQ(stage_text(table, {lower, upper}), "") << lower << " " << upper;
+        EXPECT_EQ(stage_text(table, {0, count}), "above " + std::string(table.rows[0].name));
+    }
+}
+
 TEST(StageTables, AreFoundByNameWhateverTheCase) {
     for (const auto& table : sirop::core::stage_tables) EXPECT_EQ(find_stage_table(table.name), &table);
     EXPECT_EQ(find_stage_table(" US 2004 "), &sirop::core::stage_tables.front());

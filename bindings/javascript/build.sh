@@ -36,6 +36,7 @@ ln -s /usr/include/boost /usr/include/nlohmann /usr/include/eigen3/Eigen /usr/in
 
 # For size, over all files at once; no contraction to fused multiply-add, so that every language gets the same number.
 flags="--target=wasm32-wasi -std=c++20 -Oz -flto -ffp-contract=off -fno-exceptions -fno-rtti -DNDEBUG -DSIROP_STATIC
+    -DEIGEN_UNROLLING_LIMIT=0
     -Wall -Wextra -Wconversion -Wshadow"
 objects=""
 for source in "$root"/lib/*.cpp "$here/src/standalone.cpp"; do

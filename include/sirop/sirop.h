@@ -3,9 +3,11 @@
  * Every function is reentrant, prints nothing, keeps no global state, never aborts and lets no exception out.
  * Each returns a status: 0 is fine, a positive number is a warning (the result was computed), a negative one an
  * error: NaN is then written through every pointer to a number that is not null.  The result goes through the last
- * pointer.  A function whose name ends in _n is the same for n elements, with a status in each result; it returns
- * the first error, or else the worst warning. The unit stands in every name. The header compiles as C99 and as
- * C++. */
+ * pointer.  A look-up of a constant text returns the text itself, null where there is none.
+ * A function whose name ends in _n is the same for n elements: what is one number for each of them is an array of
+ * n. Each element has its status, in its result or, where the result has no room for one, in `statuses` (null: not
+ * wanted); the function returns the first error, or else the worst warning.  One bad element spoils no other.
+ * The unit stands in every name.  The header compiles as C99 and as C++. */
 #ifndef SIROP_SIROP_H
 #define SIROP_SIROP_H
 
@@ -97,9 +99,9 @@ SIROP_API const char* sirop_status_text(int32_t status);
 /* The name of a component as the batch file writes it; null for an index that does not exist. */
 SIROP_API const char* sirop_component_name(int32_t component);
 
-/* The inclusive range that an argument accepts.  Names: "temperature_celsius", "pressure_hpa", "altitude_metres",
- * "water_boils_celsius", "serve_celsius", "added_celsius", "grams", "syrup_solids_percent",
- * "thermometer_error_kelvin", "thermometer_within_kelvin", "target_celsius", "pour_celsius". */
+/* The inclusive range that an argument accepts, such as "pressure_hpa"; sirop_argument_name(0), (1), ... lists the
+ * arguments, null after the last. */
+SIROP_API const char* sirop_argument_name(int32_t index);
 SIROP_API int32_t sirop_accepted_range(const char* argument, sirop_range* range);
 
 /* Pressure of the kitchen from its altitude (ISO 2533), or from the temperature at which water boils in it
@@ -107,6 +109,12 @@ SIROP_API int32_t sirop_accepted_range(const char* argument, sirop_range* range)
 SIROP_API int32_t sirop_pressure_at_altitude_hpa(double altitude_metres, double* pressure_hpa);
 SIROP_API int32_t sirop_pressure_from_boiling_water_hpa(double water_boils_celsius, double* pressure_hpa);
 SIROP_API int32_t sirop_water_boils_celsius(double pressure_hpa, double* celsius);
+SIROP_API int32_t sirop_pressure_at_altitude_hpa_n(size_t n, const double* altitude_metres, int32_t* statuses,
+                                                   double* pressure_hpa);
+SIROP_API int32_t sirop_pressure_from_boiling_water_hpa_n(size_t n, const double* water_boils_celsius,
+                                                          int32_t* statuses, double* pressure_hpa);
+SIROP_API int32_t sirop_water_boils_celsius_n(size_t n, const double* pressure_hpa, int32_t* statuses,
+                                              double* celsius);
 
 /* Mixtures.  grams: the masses of the first `components` components, at least 0, not all 0; the others are 0.
  * components: 1 to SIROP_COMPONENT_COUNT.  A program passes the SIROP_COMPONENT_COUNT that it was compiled with,
@@ -161,6 +169,8 @@ SIROP_API int32_t sirop_property_estimate_n(const char* property, size_t n, cons
  * at 20 C where a concentration is meant. */
 SIROP_API const char* sirop_conversion_name(int32_t index);
 SIROP_API int32_t sirop_convert(const char* conversion, double value, double* result);
+SIROP_API int32_t sirop_convert_n(const char* conversion, size_t n, const double* values, int32_t* statuses,
+                                  double* results);
 
 /* Ingredients of the pantry: names, where each composition comes from, what in it is an estimate (may be ""), and
  * the grams of each component in 100 g.  Glucose syrups between the tabulated ones by dextrose equivalent.
@@ -171,6 +181,9 @@ SIROP_API const char* sirop_ingredient_estimate(const char* ingredient);
 SIROP_API int32_t sirop_ingredient_grams(const char* ingredient, double* grams, size_t components);
 SIROP_API int32_t sirop_glucose_syrup_grams(double dextrose_equivalent, double solids_percent, double* grams,
                                             size_t components);
+SIROP_API int32_t sirop_glucose_syrup_grams_n(size_t n, const double* dextrose_equivalent,
+                                              const double* solids_percent, int32_t* statuses, double* grams,
+                                              size_t components);
 
 /* Stages.  A table by its name, such as "us 2004"; a stage by its name in the table.  The range is of plain sugar
  * syrup at sea level. */
@@ -179,12 +192,29 @@ SIROP_API const char* sirop_stage_table_source(const char* table);
 SIROP_API const char* sirop_stage_name(const char* table, int32_t index);
 SIROP_API int32_t sirop_stage_range_celsius(const char* table, const char* stage, sirop_range* celsius);
 
-/* The stage that a table names at a temperature in a kitchen, and the stage that a mixture is by its consistency
- * in cold water, as text ("between soft ball and firm ball"); out and needed_bytes as in sirop_predict_json.  A
- * stage by consistency is SIROP_EXTRAPOLATED where the firmness of the mixture is. */
-SIROP_API int32_t sirop_stage_of_temperature(const char* table, double celsius, double pressure_hpa, char* out,
-                                             size_t out_bytes, size_t* needed_bytes);
-SIROP_API int32_t sirop_stage_of_mixture(const char* table, const double* grams, size_t components, char* out,
+/* Where something lies in a table: lower and upper are indices of sirop_stage_name.  In a stage both are its
+ * index; between two stages they are these two; below the first lower is -1; above a stage (the last, or the last
+ * that the model reaches) upper is the count of stages.  On an error both are -1. */
+typedef struct sirop_stage_place {
+    int32_t lower;
+    int32_t upper;
+    int32_t status;
+    int32_t reserved;
+} sirop_stage_place;
+
+/* The stage that a table means by a temperature in a kitchen, and the stage that a mixture is by its consistency
+ * in cold water: SIROP_EXTRAPOLATED where the firmness of the mixture is. */
+SIROP_API int32_t sirop_stage_of_temperature(const char* table, double celsius, double pressure_hpa,
+                                             sirop_stage_place* place);
+SIROP_API int32_t sirop_stage_of_temperature_n(const char* table, size_t n, const double* celsius,
+                                               const double* pressure_hpa, sirop_stage_place* places);
+SIROP_API int32_t sirop_stage_of_mixture(const char* table, const double* grams, size_t components,
+                                         sirop_stage_place* place);
+SIROP_API int32_t sirop_stage_of_mixture_n(const char* table, size_t n, const double* grams, size_t components,
+                                           sirop_stage_place* places);
+
+/* A place as a text, such as "between soft ball and firm ball"; out and needed_bytes as in sirop_predict_json. */
+SIROP_API int32_t sirop_stage_place_text(const char* table, int32_t lower, int32_t upper, char* out,
                                          size_t out_bytes, size_t* needed_bytes);
 
 /* The temperatures between which a mixture, boiled down, has the consistency of a stage; a stage that the table
@@ -192,6 +222,9 @@ SIROP_API int32_t sirop_stage_of_mixture(const char* table, const double* grams,
  * boiling point, at either end is (the viscosity of syrups: above 75 % solids). */
 SIROP_API int32_t sirop_celsius_for_stage(const char* table, const char* stage, const double* grams,
                                           size_t components, double pressure_hpa, sirop_range* celsius);
+SIROP_API int32_t sirop_celsius_for_stage_n(const char* table, const char* stage, size_t n, const double* grams,
+                                            size_t components, const double* pressure_hpa, int32_t* statuses,
+                                            sirop_range* celsius);
 
 /* Words of the set, from the thinnest on, with their meaning and the firmness from which on each is said (the
  * property "firmness_pa_s"), and the index of the word for a firmness. */
@@ -199,11 +232,13 @@ SIROP_API const char* sirop_set_word(int32_t index);
 SIROP_API const char* sirop_set_word_meaning(int32_t index);
 SIROP_API int32_t sirop_set_word_firmness_pa_s(int32_t index, sirop_range* firmness_pa_s);
 SIROP_API int32_t sirop_set_word_of(double firmness_pa_s, int32_t* index);
+SIROP_API int32_t sirop_set_word_of_n(size_t n, const double* firmness_pa_s, int32_t* statuses, int32_t* indices);
 
-/* Graining of a mixture at a temperature.  struct_bytes: set it to sizeof(sirop_graining) before the call; a later
- * library fills what the caller's struct holds.  risk: 0 none, 1 low, 2 moderate, 3 high; -1 on an error.  Below
- * 0 C part of the water is ice, and the rest is judged at 0 C; above 89 C, where the law of lactose ends, it is
- * judged there: both are SIROP_EXTRAPOLATED. */
+/* Graining of a mixture at a temperature.  struct_bytes: set it to sizeof(sirop_graining) before the call, of an
+ * array in the first element; a later library fills what the caller's struct holds, and takes it for the step of
+ * the array.  risk: 0 none, 1 low, 2 moderate, 3 high; -1 on an error.  Below 0 C part of the water is ice, and
+ * the rest is judged at 0 C; above 89 C, where the law of lactose ends, it is judged there: both are
+ * SIROP_EXTRAPOLATED. */
 typedef struct sirop_graining {
     uint32_t struct_bytes;
     int32_t status;
@@ -216,16 +251,24 @@ typedef struct sirop_graining {
 } sirop_graining;
 SIROP_API int32_t sirop_graining_at(const double* grams, size_t components, double celsius,
                                     sirop_graining* result);
+SIROP_API int32_t sirop_graining_at_n(size_t n, const double* grams, size_t components, const double* celsius,
+                                      sirop_graining* results);
 
 /* Layers that touch, at equilibrium: grams holds layers * components numbers.  The water activity common to all,
- * and the water that each layer gains (negative: gives), `layers` results. */
+ * and the water that each layer gains (negative: gives), `layers` results.  The same for n desserts of as many
+ * layers each. */
 SIROP_API int32_t sirop_layers_at_equilibrium(size_t layers, const double* grams, size_t components,
                                               double celsius, sirop_estimate* water_activity,
                                               sirop_estimate* water_gained_grams);
+SIROP_API int32_t sirop_layers_at_equilibrium_n(size_t n, size_t layers, const double* grams, size_t components,
+                                                const double* celsius, sirop_estimate* water_activity,
+                                                sirop_estimate* water_gained_grams);
 
-/* Keeping: the published limits of growth, from the highest on; the activity below which a group does not grow,
- * and the group (null after the last). */
-SIROP_API const char* sirop_growth_limit(int32_t index, double* water_activity);
+/* Keeping: the published limits of growth, from the highest on: the group (null after the last), the water
+ * activity below which it does not grow, and where they were published. */
+SIROP_API const char* sirop_growth_group(int32_t index);
+SIROP_API int32_t sirop_growth_limit(int32_t index, double* water_activity);
+SIROP_API const char* sirop_growth_limits_source(void);
 
 /* The main job: a batch file (docs/batch-file.md) in, the answer out.
  * batch: batch_bytes bytes of UTF-8 JSON.  table: the stage table's name, null for the default "us 2004".
@@ -246,9 +289,9 @@ SIROP_API int32_t sirop_ask_json(const char* question, size_t question_bytes, ch
 SIROP_API int32_t sirop_ask_report(const char* question, size_t question_bytes, char* out, size_t out_bytes,
                                    size_t* needed_bytes);
 
-/* A batch by calls instead of text.  A handle belongs to one thread at a time; each *_new and *_read has its
- * *_free, which takes null too.  sirop_batch_read gives a handle on SIROP_E_BATCH too: an empty batch, whose
- * sirop_batch_refusal is the reason; free it as any other.  On other errors *batch is null. */
+/* A batch by calls instead of text.  A handle belongs to one thread at a time; what *_new, *_read, *_predict and
+ * *_ask give has its *_free, which takes null too.  sirop_batch_read gives a handle on SIROP_E_BATCH too: an empty
+ * batch, whose sirop_batch_refusal is the reason; free it as any other.  On other errors *batch is null. */
 typedef struct sirop_batch sirop_batch;
 enum { SIROP_PAN, SIROP_OFF_HEAT, SIROP_NEIGHBOURS };
 SIROP_API int32_t sirop_batch_new(sirop_batch** batch);
@@ -266,6 +309,8 @@ SIROP_API int32_t sirop_batch_set(sirop_batch* batch, const char* field, double 
 /* Why the last call on this handle was refused, in one line; "" if it was not.  Valid until the next call on it.
  */
 SIROP_API const char* sirop_batch_refusal(const sirop_batch* batch);
+/* The batch as a batch file, which sirop_batch_read reads; out and needed_bytes as in sirop_predict_json. */
+SIROP_API int32_t sirop_batch_text(const sirop_batch* batch, char* out, size_t out_bytes, size_t* needed_bytes);
 
 /* The prediction as a handle, to be asked by the keys of the answer, joined by dots, such as
  * "cooked.water_percent_low", "set.word", "cautions.0".  As a number, true is 1 and false is 0; null is
@@ -276,6 +321,28 @@ SIROP_API void sirop_answer_free(sirop_answer* answer);
 SIROP_API int32_t sirop_answer_number(const sirop_answer* answer, const char* key, double* value);
 SIROP_API int32_t sirop_answer_text(const sirop_answer* answer, const char* key, char* out, size_t out_bytes,
                                     size_t* needed_bytes);
+/* How many there are under a key: elements of a list, keys of an object. */
+SIROP_API int32_t sirop_answer_count(const sirop_answer* answer, const char* key, int32_t* count);
+/* The whole answer as a readable report for a cook. */
+SIROP_API int32_t sirop_answer_report(const sirop_answer* answer, char* out, size_t out_bytes,
+                                      size_t* needed_bytes);
+
+/* An inverse question by calls instead of text: its kind, such as "cook_for" (sirop_question_name lists them, null
+ * after the last), then its keys of docs/questions.md, joined by dots, such as "wanted.water_percent",
+ * "wanted.set_word", "with.0": a list grows by its next index.  A batch is copied; the question's own is "batch".
+ * Setting a key again replaces it.  The answer holds the keys of the JSON answer, such as
+ * "answer.thermometer_celsius" and "prediction.set.word". */
+typedef struct sirop_question sirop_question;
+SIROP_API const char* sirop_question_name(int32_t index);
+SIROP_API int32_t sirop_question_new(const char* kind, sirop_question** question);
+SIROP_API void sirop_question_free(sirop_question* question);
+SIROP_API int32_t sirop_question_set_number(sirop_question* question, const char* key, double value);
+SIROP_API int32_t sirop_question_set_truth(sirop_question* question, const char* key, int32_t yes);
+SIROP_API int32_t sirop_question_set_text(sirop_question* question, const char* key, const char* text);
+SIROP_API int32_t sirop_question_set_batch(sirop_question* question, const char* key, const sirop_batch* batch);
+SIROP_API int32_t sirop_question_ask(sirop_question* question, sirop_answer** answer);
+/* As sirop_batch_refusal. */
+SIROP_API const char* sirop_question_refusal(const sirop_question* question);
 
 #ifdef __cplusplus
 }

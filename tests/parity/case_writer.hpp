@@ -57,14 +57,27 @@ inline std::string json(const sirop_estimate& e, bool with_status = false) {
     return R"({"value": )" + json(e.value) + R"(, "low": )" + json(e.low) + R"(, "high": )" + json(e.high) +
            (with_status ? R"(, "status": )" + json(e.status) : std::string()) + "}";
 }
-inline std::string json(const std::vector<double>& numbers) {
-    std::string out;
-    for (const double x : numbers) out += (out.empty() ? "[" : ", ") + json(x);
-    return out.empty() ? "[]" : out + "]";
+inline std::string json(const sirop_stage_place& p, bool with_status = false) {
+    return R"({"lower": )" + json(p.lower) + R"(, "upper": )" + json(p.upper) +
+           (with_status ? R"(, "status": )" + json(p.status) : std::string()) + "}";
 }
-inline std::string json(const std::vector<sirop_estimate>& estimates) {
+inline std::string json(const sirop_graining& g, bool with_status = false) {
+    return R"({"risk": )" + json(g.risk) + R"(, "sucrose_supersaturation": )" + json(g.sucrose_supersaturation) +
+           R"(, "lactose_supersaturation": )" + json(g.lactose_supersaturation) +
+           R"(, "crystallizable_percent": )" + json(g.crystallizable_percent) + R"(, "hindering_percent": )" +
+           json(g.hindering_percent) + (with_status ? R"(, "status": )" + json(g.status) : std::string()) + "}";
+}
+/// Of structs with a status each element has its own.
+template <class T>
+std::string json(const std::vector<T>& list) {
     std::string out;
-    for (const auto& e : estimates) out += (out.empty() ? "[" : ", ") + json(e, true);
+    for (const auto& one : list) {
+        out += out.empty() ? "[" : ", ";
+        if constexpr (requires { one.status; })
+            out += json(one, true);
+        else
+            out += json(one);
+    }
     return out.empty() ? "[]" : out + "]";
 }
 

@@ -14,13 +14,14 @@
 //   {"value", "low", "high"}                        sirop_estimate*
 //   [{"value", "low", "high", "status"}, ...]       sirop_estimate* of n results
 //   {"low", "high"}                                 sirop_range*
-//   {"risk", "hindering_percent", and its estimates}     sirop_graining*, by the names of its fields
-//   an object of these                              several results: by their names in sirop.h; the text that
-//                                                   sirop_growth_limit returns is "group"
+//   {"lower", "upper"}                              sirop_stage_place*; of n results with "status"
+//   {"risk", "hindering_percent", and its estimates}     sirop_graining*, by the names of its fields; of n results
+//                                                   with "status"
+//   an object of these                              several results: by their names in sirop.h, "statuses" too
 //   null                                            a handle, or nothing
 // A text call that gives an error other than SIROP_E_BATCH has null as "out".
-// A call on a handle has before "in" the calls that led to it, made on one batch and the answer of its last
-// prediction, in this order, also those that were refused:
+// A call on a handle has before "in" the calls that led to it, made on one batch, one question and the last answer
+// of either, in this order, also those that were refused; sirop_question_set_batch takes the batch:
 //     "before": [{"call": "sirop_batch_new", "in": {}}, {"call": "sirop_batch_add", "in": {...}}, ...]
 // The program ends with status 1 if it does not print exactly 1000 cases.
 #include "case_writer.hpp"
@@ -54,12 +55,12 @@ void about() {
     for (const int status : {0, 1, 2, -1, -2, -3, -4, -5, -6, -7, -8, -9, -1000})
         print("sirop_status_text", members{}.with("status", status), 0, json(sirop_status_text(status)));
     names("sirop_component_name", sirop_component_name, 1, "component");
-    for (const char* name :
-         {"temperature_celsius", "pressure_hpa", "altitude_metres", "water_boils_celsius", "serve_celsius",
-          "added_celsius", "grams", "syrup_solids_percent", "thermometer_error_kelvin",
-          "thermometer_within_kelvin", "target_celsius", "pour_celsius", "", "mood"}) {
+    auto arguments = names("sirop_argument_name", sirop_argument_name, 1);
+    arguments.emplace_back("");
+    arguments.emplace_back("mood");
+    for (const auto& name : arguments) {
         sirop_range range{};
-        const int status = sirop_accepted_range(name, &range);
+        const int status = sirop_accepted_range(name.c_str(), &range);
         print("sirop_accepted_range", members{}.with("argument", name), status, json(range));
     }
 }
@@ -79,11 +80,33 @@ void number(const char* call, int32_t (*function)(double, double*), const char* 
     }
 }
 
+/// int32_t f(size_t, const double*, int32_t*, T*): numbers, some of them bad, to results with their statuses.
+template <class Result, class Function>
+void numbers(const char* call, const Function& function, const members& in, const char* argument,
+             const char* result, double low, double high) {
+    for (const std::size_t n : {0U, 5U}) {
+        std::vector<double> x(n);
+        for (double& one : x) one = draw.mostly(low, high);
+        if (n > 1) x[1] = nan;
+        std::vector<int32_t> statuses(n);
+        std::vector<Result> out(n);
+        const int status = function(n, x.data(), statuses.data(), out.data());
+        print(call, in.with("n", n).with(argument, x), status,
+              members{}.with("statuses", statuses).with(result, out).object());
+    }
+}
+
 void kitchen() {
     number("sirop_pressure_at_altitude_hpa", sirop_pressure_at_altitude_hpa, "altitude_metres", -500.0, 9000.0, 9);
     number("sirop_pressure_from_boiling_water_hpa", sirop_pressure_from_boiling_water_hpa, "water_boils_celsius",
            70.0, 102.0, 9);
     number("sirop_water_boils_celsius", sirop_water_boils_celsius, "pressure_hpa", 300.0, 1100.0, 9);
+    numbers<double>("sirop_pressure_at_altitude_hpa_n", sirop_pressure_at_altitude_hpa_n, {}, "altitude_metres",
+                    "pressure_hpa", -500.0, 9000.0);
+    numbers<double>("sirop_pressure_from_boiling_water_hpa_n", sirop_pressure_from_boiling_water_hpa_n, {},
+                    "water_boils_celsius", "pressure_hpa", 70.0, 102.0);
+    numbers<double>("sirop_water_boils_celsius_n", sirop_water_boils_celsius_n, {}, "pressure_hpa", "celsius",
+                    300.0, 1100.0);
 }
 
 void conversions() {
@@ -95,6 +118,13 @@ void conversions() {
             const int status = sirop_convert(name.c_str(), value, &out);
             print("sirop_convert", members{}.with("conversion", name).with("value", value), status, json(out));
         }
+    for (const char* name : {"brix_to_baume", "celsius_to_fahrenheit", "cups_to_spoons"})
+        numbers<double>(
+            "sirop_convert_n",
+            [&](std::size_t n, const double* x, int32_t* statuses, double* out) {
+                return sirop_convert_n(name, n, x, statuses, out);
+            },
+            members{}.with("conversion", name), "values", "results", 0.0, 90.0);
 }
 
 void ingredients() {
@@ -109,6 +139,23 @@ void ingredients() {
         std::vector<double> grams(all_components);
         const int status = sirop_ingredient_grams(name, grams.data(), grams.size());
         print("sirop_ingredient_grams", in.with("components", grams.size()), status, json(grams));
+    }
+    for (const std::size_t n : {0U, 3U}) {
+        std::vector<double> equivalents(n), solids(n), grams(n * all_components);
+        for (std::size_t i = 0; i < n; ++i) {
+            equivalents[i] = draw.mostly(10.0, 60.0);
+            solids[i] = i == 1 ? 0.0 : draw.mostly(1.0, 100.0);
+        }
+        std::vector<int32_t> statuses(n);
+        const int status = sirop_glucose_syrup_grams_n(n, equivalents.data(), solids.data(), statuses.data(),
+                                                       grams.data(), all_components);
+        print("sirop_glucose_syrup_grams_n",
+              members{}
+                  .with("n", n)
+                  .with("dextrose_equivalent", equivalents)
+                  .with("solids_percent", solids)
+                  .with("components", all_components),
+              status, members{}.with("statuses", statuses).with("grams", grams).object());
     }
     for (int i = 0; i < 8; ++i) {
         const double equivalent = draw.mostly(10.0, 60.0), solids = draw.mostly(1.0, 100.0);
@@ -138,12 +185,24 @@ void words() {
         const int status = sirop_set_word_of(firmness, &index);
         print("sirop_set_word_of", members{}.with("firmness_pa_s", firmness), status, json(index));
     }
-    for (int i = -1; i < 9; ++i) {
+    numbers<int32_t>("sirop_set_word_of_n", sirop_set_word_of_n, {}, "firmness_pa_s", "indices", 0.0, 1.0e4);
+    const auto groups = names("sirop_growth_group", sirop_growth_group, 1);
+    for (int i = -1; i <= static_cast<int>(groups.size()); ++i) {
         double activity = nan;
-        const char* group = sirop_growth_limit(i, &activity);
-        print("sirop_growth_limit", members{}.with("index", i), 0,
-              members{}.with("group", group).with("water_activity", activity).object());
+        const int status = sirop_growth_limit(i, &activity);
+        print("sirop_growth_limit", members{}.with("index", i), status, json(activity));
     }
+    print("sirop_growth_limits_source", {}, 0, json(sirop_growth_limits_source()));
+}
+
+/// n mixtures one after the other.
+std::vector<double> mixtures_of(std::size_t n, std::size_t components) {
+    std::vector<double> grams;
+    for (std::size_t i = 0; i < n; ++i) {
+        const auto one = draw.mixture(components);
+        grams.insert(grams.end(), one.begin(), one.end());
+    }
+    return grams;
 }
 
 // --- texts written into a buffer
@@ -189,15 +248,40 @@ void stages() {
             const std::size_t components = draw.components();
             const auto grams = draw.mixture(components);
             const double celsius = draw.mostly(95.0, 190.0), hpa = draw.pressure_hpa();
-            text("sirop_stage_of_temperature", in.with("celsius", celsius).with("pressure_hpa", hpa),
+            sirop_stage_place place{};
+            int status = sirop_stage_of_temperature(table, celsius, hpa, &place);
+            print("sirop_stage_of_temperature", in.with("celsius", celsius).with("pressure_hpa", hpa), status,
+                  json(place));
+            text("sirop_stage_place_text", in.with("lower", place.lower).with("upper", place.upper),
                  [&](char* out, std::size_t bytes, std::size_t* needed) {
-                     return sirop_stage_of_temperature(table, celsius, hpa, out, bytes, needed);
+                     return sirop_stage_place_text(table, place.lower, place.upper, out, bytes, needed);
                  });
-            text("sirop_stage_of_mixture", in.with("grams", grams).with("components", components),
-                 [&](char* out, std::size_t bytes, std::size_t* needed) {
-                     return sirop_stage_of_mixture(table, grams.data(), components, out, bytes, needed);
-                 });
+            status = sirop_stage_of_mixture(table, grams.data(), components, &place);
+            print("sirop_stage_of_mixture", in.with("grams", grams).with("components", components), status,
+                  json(place));
         }
+        const std::size_t n = 4, components = draw.components();
+        const auto grams = mixtures_of(n, components);
+        std::vector<double> celsius(n), hpa(n);
+        for (std::size_t i = 0; i < n; ++i) {
+            celsius[i] = draw.mostly(95.0, 190.0);
+            hpa[i] = draw.pressure_hpa();
+        }
+        const auto of_n = in.with("n", n);
+        std::vector<sirop_stage_place> places(n);
+        int status = sirop_stage_of_temperature_n(table, n, celsius.data(), hpa.data(), places.data());
+        print("sirop_stage_of_temperature_n", of_n.with("celsius", celsius).with("pressure_hpa", hpa), status,
+              json(places));
+        const auto of_mixtures = of_n.with("grams", grams).with("components", components);
+        status = sirop_stage_of_mixture_n(table, n, grams.data(), components, places.data());
+        print("sirop_stage_of_mixture_n", of_mixtures, status, json(places));
+        const char* stage = sirop_stage_name(table, 1) == nullptr ? "soft ball" : sirop_stage_name(table, 1);
+        std::vector<int32_t> statuses(n);
+        std::vector<sirop_range> ranges(n);
+        status = sirop_celsius_for_stage_n(table, stage, n, grams.data(), components, hpa.data(), statuses.data(),
+                                           ranges.data());
+        print("sirop_celsius_for_stage_n", of_mixtures.with("stage", stage).with("pressure_hpa", hpa), status,
+              members{}.with("statuses", statuses).with("celsius", ranges).object());
     }
 }
 
@@ -244,7 +328,7 @@ void properties() {
         const int status = sirop_property_range(name, &range, &solids);
         print("sirop_property_range", in, status,
               members{}.with("celsius", range).with("fitted_solids_percent", solids).object());
-        for (int i = 0; i < 5; ++i) {
+        for (int i = 0; i < 3; ++i) {
             const std::size_t components = draw.components();
             const auto grams = draw.mixture(components);
             const double celsius = draw.mostly(0.0, 100.0), hpa = draw.pressure_hpa();
@@ -270,24 +354,20 @@ void graining(int times) {
         const int status = sirop_graining_at(grams.data(), components, celsius, &g);
         print("sirop_graining_at",
               members{}.with("grams", grams).with("components", components).with("celsius", celsius), status,
-              members{}
-                  .with("risk", g.risk)
-                  .with("sucrose_supersaturation", g.sucrose_supersaturation)
-                  .with("lactose_supersaturation", g.lactose_supersaturation)
-                  .with("crystallizable_percent", g.crystallizable_percent)
-                  .with("hindering_percent", g.hindering_percent)
-                  .object());
+              json(g));
     }
-}
-
-/// n mixtures one after the other.
-std::vector<double> mixtures_of(std::size_t n, std::size_t components) {
-    std::vector<double> grams;
-    for (std::size_t i = 0; i < n; ++i) {
-        const auto one = draw.mixture(components);
-        grams.insert(grams.end(), one.begin(), one.end());
+    for (const std::size_t n : {0U, 5U}) {
+        const std::size_t components = draw.components();
+        const auto grams = mixtures_of(n, components);
+        std::vector<double> celsius(n);
+        for (double& one : celsius) one = draw.mostly(0.0, 40.0);
+        std::vector<sirop_graining> found(n);
+        if (n > 0) found[0].struct_bytes = sizeof(sirop_graining);
+        const int status = sirop_graining_at_n(n, grams.data(), components, celsius.data(), found.data());
+        print("sirop_graining_at_n",
+              members{}.with("n", n).with("grams", grams).with("components", components).with("celsius", celsius),
+              status, json(found));
     }
-    return grams;
 }
 
 void layers(int times) {
@@ -306,6 +386,24 @@ void layers(int times) {
                   .with("components", components)
                   .with("celsius", celsius),
               status, members{}.with("water_activity", activity).with("water_gained_grams", gained).object());
+    }
+    for (const std::size_t n : {0U, 3U}) {
+        const std::size_t components = draw.components();
+        constexpr std::size_t each = 2;
+        const auto grams = mixtures_of(n * each, components);
+        std::vector<double> celsius(n);
+        for (double& one : celsius) one = draw.mostly(0.0, 40.0);
+        std::vector<sirop_estimate> activities(n), gained(n * each);
+        const int status = sirop_layers_at_equilibrium_n(n, each, grams.data(), components, celsius.data(),
+                                                         activities.data(), gained.data());
+        print("sirop_layers_at_equilibrium_n",
+              members{}
+                  .with("n", n)
+                  .with("layers", each)
+                  .with("grams", grams)
+                  .with("components", components)
+                  .with("celsius", celsius),
+              status, members{}.with("water_activity", activities).with("water_gained_grams", gained).object());
     }
 }
 
@@ -368,6 +466,8 @@ class session {
     ~session() {
         step("sirop_answer_free", {}, 0, answer == nullptr ? "" : "null");
         sirop_answer_free(answer);
+        step("sirop_question_free", {}, 0, question == nullptr ? "" : "null");
+        sirop_question_free(question);
         step("sirop_batch_free", {}, 0);
         sirop_batch_free(batch);
     }
@@ -399,6 +499,52 @@ class session {
         sirop_answer_free(answer);
         step("sirop_batch_predict", members{}.with("table", table), sirop_batch_predict(batch, table, &answer));
     }
+    void batch_text() {
+        text(
+            "sirop_batch_text", {},
+            [&](char* out, std::size_t bytes, std::size_t* needed) {
+                return sirop_batch_text(batch, out, bytes, needed);
+            },
+            before());
+    }
+    void begin(const char* kind) {
+        sirop_question_free(question);
+        step("sirop_question_new", members{}.with("kind", kind), sirop_question_new(kind, &question));
+    }
+    void tell(const char* key, double value) {
+        step("sirop_question_set_number", members{}.with("key", key).with("value", value),
+             sirop_question_set_number(question, key, value));
+    }
+    void tell(const char* key, bool yes) {
+        step("sirop_question_set_truth", members{}.with("key", key).with("yes", yes ? 1 : 0),
+             sirop_question_set_truth(question, key, yes ? 1 : 0));
+    }
+    void tell(const char* key, const char* value) {
+        step("sirop_question_set_text", members{}.with("key", key).with("text", value),
+             sirop_question_set_text(question, key, value));
+    }
+    void tell_batch(const char* key) {
+        step("sirop_question_set_batch", members{}.with("key", key),
+             sirop_question_set_batch(question, key, batch));
+    }
+    void ask() {
+        sirop_answer_free(answer);
+        step("sirop_question_ask", {}, sirop_question_ask(question, &answer));
+    }
+    void why() { step("sirop_question_refusal", {}, 0, json(sirop_question_refusal(question)), false); }
+    void count(const char* key) {
+        int32_t found = 0;
+        const int status = sirop_answer_count(answer, key, &found);
+        step("sirop_answer_count", members{}.with("key", key), status, json(found), false);
+    }
+    void report() {
+        text(
+            "sirop_answer_report", {},
+            [&](char* out, std::size_t bytes, std::size_t* needed) {
+                return sirop_answer_report(answer, out, bytes, needed);
+            },
+            before());
+    }
     void number(const char* key) {
         double value = nan;
         const int status = sirop_answer_number(answer, key, &value);
@@ -425,9 +571,75 @@ class session {
                      in.object() + "}";
     }
     sirop_batch* batch = nullptr;
+    sirop_question* question = nullptr;
     sirop_answer* answer = nullptr;
     std::string steps;
 };
+
+void fill(session& s) {
+    s.add(SIROP_PAN, "white sugar", 220.0);
+    s.add(SIROP_PAN, "glucose syrup 42 DE", 90.0);
+    s.add(SIROP_PAN, "heavy cream 36 %", 200.0);
+    s.add(SIROP_OFF_HEAT, "butter, unsalted", 30.0, 15.0);
+}
+
+void questions_by_calls() {
+    names("sirop_question_name", sirop_question_name, 1);
+    for (const char* kind : {"cook_for", "why"}) {
+        sirop_question* made = nullptr;
+        print("sirop_question_new", members{}.with("kind", kind), sirop_question_new(kind, &made), "null");
+        sirop_question_free(made);
+    }
+    {
+        session s;
+        fill(s);
+        s.batch_text();
+        s.begin("cook_for");
+        s.tell("wanted.water_percent", 15.0);
+        s.ask();  // without its batch
+        s.why();
+        s.tell_batch("batch");
+        s.ask();
+        s.number("answer.thermometer_celsius");
+        s.number("prediction.cooked.water_percent");
+        s.text_of("answer.reason");
+        s.count("cautions");
+        s.count("answer.reason");
+        s.report();
+        s.tell("wanted.water_percent.more", 1.0);  // through a number
+        s.why();
+        s.tell("wanted.within", nan);
+        s.tell("wanted.water_percent", "much");
+        s.ask();
+        s.why();
+    }
+    {
+        session s;
+        fill(s);
+        s.begin("rescue");
+        s.tell_batch("batch");
+        s.tell("wanted.set_word", "ribbon");
+        s.tell("now.thermometer_celsius", 118.0);
+        s.tell("now.additions_in", true);
+        s.tell("with.1", "water");  // leaves out the first
+        s.tell("with.0", "water");
+        s.tell("with.1", "whole milk");
+        s.ask();
+        s.count("answer.ways");
+        s.number("answer.ways.1.grams");
+        s.text_of("answer.ways.0.sentence");
+    }
+    {
+        session s;
+        fill(s);
+        s.set("thermometer_celsius", 109.0);
+        s.begin("sensitivity");
+        s.tell_batch("batch");
+        s.ask();
+        s.number("answer.outputs.water_percent.standard_uncertainty");
+        s.number("answer.inputs.0.derivative.log10_firmness");
+    }
+}
 
 void handles() {
     {
@@ -504,9 +716,10 @@ int main() {
     stages();
     texts();
     handles();
+    questions_by_calls();
     properties();
-    graining(20);
-    layers(16);
+    graining(12);
+    layers(10);
     for (const std::size_t n : {0U, 1U, 2U, 7U, 20U}) arrays(n, "density_g_per_ml");
     arrays(3, "viscosity_pa_s");
     arrays(3, "no_such_property");

@@ -1,4 +1,5 @@
 // For the WebAssembly build only: what makes the module stand alone and small.
+#include <cerrno>
 #include <cmath>
 #include <cstdarg>
 #include <cstddef>
@@ -9,6 +10,11 @@
 // The run time would print before it gives up; here it just stops the module, which the loader turns into an
 // error.
 [[noreturn]] void std::__libcpp_verbose_abort(const char*, ...) {
+    __builtin_trap();
+}
+
+extern "C" [[noreturn]] void abort_message(const char*, ...);
+extern "C" [[noreturn]] void abort_message(const char*, ...) {
     __builtin_trap();
 }
 
@@ -35,6 +41,43 @@ std::to_chars_result std::to_chars(char* first, char* last, double x) {
 std::to_chars_result std::to_chars(char* first, char* last, double x, chars_format format, int decimals) {
     if (format != chars_format::fixed) __builtin_trap();  // sirop writes no other
     return sirop_wasm::write_fixed(first, last, x, decimals);
+}
+
+// How the JSON reader reads numbers.  The run time keeps the other readers of whole numbers beside those two, so
+// they are here too; nothing calls them.
+extern "C" {
+double strtod(const char* text, char** end) {
+    const char* stopped = nullptr;
+    const double x = sirop_wasm::read_number(text, &stopped);
+    *end = const_cast<char*>(stopped);
+    return x;
+}
+unsigned long long strtoull(const char* text, char** end, int) {
+    unsigned long long x = 0;
+    for (; *text >= '0' && *text <= '9'; ++text) {
+        const auto digit = static_cast<unsigned>(*text - '0');
+        if (__builtin_mul_overflow(x, 10U, &x) || __builtin_add_overflow(x, digit, &x)) errno = ERANGE;
+    }
+    *end = const_cast<char*>(text);
+    return x;
+}
+long long strtoll(const char* text, char** end, int) {  // with its minus sign
+    const unsigned long long x = strtoull(text + 1, end, 10);
+    if (x > 0x7FFFFFFFFFFFFFFFU) errno = ERANGE;
+    return -static_cast<long long>(x);
+}
+long strtol(const char*, char**, int) {
+    __builtin_trap();
+}
+unsigned long strtoul(const char*, char**, int) {
+    __builtin_trap();
+}
+float strtof(const char*, char**) {
+    __builtin_trap();
+}
+long double strtold(const char*, char**) {
+    __builtin_trap();
+}
 }
 
 // The module imports nothing, so it has no files.  The C run time holds code that would write to one before it

@@ -2,8 +2,6 @@
 // sugar syrup?  So a stage of a table is a consistency, whatever is in the pan, and both ways.
 #pragma once
 
-#include <string>
-
 #include "consistency.hpp"
 #include "stages.hpp"
 
@@ -48,6 +46,13 @@ inline double carried_celsius(double celsius, double from_pressure_pa, double to
     return boiling_celsius(plain_syrup_boiling(celsius, from_pressure_pa), to_pressure_pa).value;
 }
 
+/// The stage that a table means by a temperature in a kitchen.  Past 99.5 % solids of plain syrup a table tells
+/// colours, not water: there it is read as it stands.
+inline stage_place stage_of_temperature(const stage_table& table, double celsius, double pressure_pa) {
+    const double carried = carried_celsius(celsius, pressure_pa, formula::standard_atmosphere);
+    return find_stage_place(table, std::isfinite(carried) ? carried : celsius);
+}
+
 /// Grams of water at which the mixture has a firmness in the cold-water test; NaN if no water content gives it.
 inline double water_of_consistency(const mixture& m, double log10_firmness_pa_s) {
     const double solids = m.dissolved();
@@ -66,8 +71,9 @@ inline double water_of_consistency(const mixture& m, double log10_firmness_pa_s)
 
 /// What the cold-water test found, against a table.
 struct cold_water_stage {
-    std::string name;  ///< of the table, "between A and B", "below A", "above Z"; empty: no answer
+    stage_place place;
     double plain_celsius = not_a_number;  ///< where the plain syrup of equal firmness boils at sea level
+    grade status = grade::not_computed;   ///< of the firmness
 };
 
 /// The stage that a batch is: its drop in cold water is as firm as that of plain sugar syrup at this stage.
@@ -77,15 +83,15 @@ inline cold_water_stage stage_in_cold_water(const mixture& contents, const stage
     const double solids = plain_solids_of_consistency(drop.value);
     if (std::isfinite(solids) && solids > 0.0) {
         const double plain = boiling_celsius(plain_syrup(solids), formula::standard_atmosphere).value;
-        return {stage_name(table, plain), plain};
+        return {find_stage_place(table, plain), plain, drop.status};
     }
-    if (drop.value < 0.0) return {std::string("below ").append(table.rows.front().name), not_a_number};
+    if (drop.value < 0.0) return {{-1, 0}, not_a_number, drop.status};
     // Stiffer than the driest plain syrup of the model: beyond the last stage that the model reaches.
     const double last = boiling_celsius(plain_syrup(last_syrup_solids), formula::standard_atmosphere).value;
-    const stage_row* reached = &table.rows.front();
-    for (const auto& row : table.rows)
-        if (row.low_celsius <= last) reached = &row;
-    return {std::string("above ").append(reached->name), not_a_number};
+    int reached = 0;
+    for (std::size_t i = 0; i < table.rows.size(); ++i)
+        if (table.rows[i].low_celsius <= last) reached = static_cast<int>(i);
+    return {{reached, static_cast<int>(table.rows.size())}, not_a_number, drop.status};
 }
 
 /// log10 of the firmness, Pa s, in cold water of the plain sugar syrup that boils at a temperature at sea level:

@@ -307,12 +307,11 @@ inline outcome<prediction> predict(const batch& b, const stage_table& table) {
     auto& s = p.stage;
     s.table = std::string(table.name);
     s.sea_level_celsius = carried_celsius(c.celsius, b.pressure_pa, formula::standard_atmosphere);
-    // Past 99.5 % solids of plain syrup the chart tells colours, not water: read it as it stands.
-    s.by_temperature = stage_name(table, std::isfinite(s.sea_level_celsius) ? s.sea_level_celsius : c.celsius);
+    s.by_temperature = stage_text(table, stage_of_temperature(table, c.celsius, b.pressure_pa));
     const auto in_cold_water = stage_in_cold_water(c.contents, table);
-    s.by_consistency = in_cold_water.name;
+    s.by_consistency = stage_text(table, in_cold_water.place);
     s.plain_syrup_celsius = in_cold_water.plain_celsius;
-    s.finished_by_consistency = stage_in_cold_water(f.contents, table).name;
+    s.finished_by_consistency = stage_text(table, stage_in_cold_water(f.contents, table).place);
 
     const three_mixtures finished = {done[0].contents, done[1].contents, done[2].contents};
     p.set = set_of(finished, b.serve_celsius, b.pour_celsius);

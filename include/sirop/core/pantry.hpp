@@ -20,6 +20,7 @@
 
 #include <array>
 #include <cstddef>
+#include <cstdint>
 #include <string_view>
 
 #include "components.hpp"
@@ -27,9 +28,21 @@
 
 namespace sirop::core {
 
+namespace detail {
+inline void a_pantry_row_has_no_more_than_two_decimals() {}
+}  // namespace detail
+
+/// Grams of a component, in hundredths: all that food tables print, in a quarter of the memory of a double.
 struct share {
-    component id;
-    double grams;
+    component id{};
+    std::uint16_t hundredths = 0;
+
+    constexpr share() = default;
+    consteval share(component which, double grams)
+        : id(which), hundredths(static_cast<std::uint16_t>(100.0 * grams + 0.5)) {
+        if (this->grams() != grams) detail::a_pantry_row_has_no_more_than_two_decimals();  // does not compile
+    }
+    constexpr double grams() const { return hundredths / 100.0; }
 };
 
 struct pantry_row {
@@ -321,7 +334,7 @@ constexpr const pantry_row* find_ingredient(std::string_view name) {
 /// Grams of the parts of a row together: 100 but for rounding.
 constexpr double sum_of_parts(const pantry_row& row) {
     double sum = 0;
-    for (const auto& part : row.parts) sum += part.grams;
+    for (const auto& part : row.parts) sum += part.grams();
     return sum;
 }
 
@@ -329,7 +342,7 @@ constexpr double sum_of_parts(const pantry_row& row) {
 constexpr std::array<double, component_count> composition_of(const pantry_row& row) {
     std::array<double, component_count> shares{};
     const double sum = sum_of_parts(row);
-    for (const auto& part : row.parts) shares[index_of(part.id)] += part.grams / sum;
+    for (const auto& part : row.parts) shares[index_of(part.id)] += part.grams() / sum;
     return shares;
 }
 
@@ -397,8 +410,6 @@ constexpr std::array<double, component_count> starch_syrup_solids(double dextros
 namespace detail {
 constexpr bool pantry_closes() {
     for (const auto& row : pantry) {
-        for (const auto& part : row.parts)
-            if (!(part.grams >= 0)) return false;
         const double sum = sum_of_parts(row);
         if (!(sum > 99.95 && sum < 100.05)) return false;
     }
@@ -420,7 +431,7 @@ constexpr bool starch_syrups_ascend() {
 }
 }  // namespace detail
 
-static_assert(detail::pantry_closes(), "each ingredient's parts are at least 0 and sum to 100 within 0.05");
+static_assert(detail::pantry_closes(), "each ingredient's parts sum to 100 within 0.05");
 static_assert(detail::pantry_names_are_unique(), "no ingredient is named twice");
 static_assert(detail::starch_syrups_ascend(), "the starch syrups stand in ascending dextrose equivalent");
 

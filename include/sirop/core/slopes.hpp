@@ -13,15 +13,6 @@
 
 #include "cook.hpp"
 
-// Eigen 3.4 has no log1p for its differentiating scalar; the formulas find this one.
-namespace Eigen {
-template <class Derivatives>
-auto log1p(const AutoDiffScalar<Derivatives>& x) {
-    using plain = typename internal::remove_all<Derivatives>::type::PlainObject;
-    return AutoDiffScalar<plain>(std::log1p(x.value()), plain(x.derivatives() * (1.0 / (1.0 + x.value()))));
-}
-}  // namespace Eigen
-
 namespace sirop::core {
 
 /// Eigen's differentiating scalar with N derivatives, but one that starts at zero, as every sum here expects.
@@ -35,6 +26,32 @@ struct dual : Eigen::AutoDiffScalar<Eigen::Matrix<double, N, 1>> {
     dual(const Eigen::AutoDiffScalar<Derivatives>& e) : base(e) {}
 
     double slope(int direction = 0) const { return this->derivatives()[direction]; }
+
+    // Each operation gives a dual, not one of Eigen's expressions: nothing refers to what is gone, and a formula
+    // is made of these few functions instead of one for each of its lines.
+    friend dual operator-(const dual& a) { return -a.eigen(); }
+    friend dual operator+(const dual& a, const dual& b) { return a.eigen() + b.eigen(); }
+    friend dual operator+(const dual& a, double b) { return a.eigen() + b; }
+    friend dual operator+(double a, const dual& b) { return a + b.eigen(); }
+    friend dual operator-(const dual& a, const dual& b) { return a.eigen() - b.eigen(); }
+    friend dual operator-(const dual& a, double b) { return a.eigen() - b; }
+    friend dual operator-(double a, const dual& b) { return a - b.eigen(); }
+    friend dual operator*(const dual& a, const dual& b) { return a.eigen() * b.eigen(); }
+    friend dual operator*(const dual& a, double b) { return a.eigen() * b; }
+    friend dual operator*(double a, const dual& b) { return a * b.eigen(); }
+    friend dual operator/(const dual& a, const dual& b) { return a.eigen() / b.eigen(); }
+    friend dual operator/(const dual& a, double b) { return a.eigen() / b; }
+    friend dual operator/(double a, const dual& b) { return a / b.eigen(); }
+    friend dual exp(const dual& a) { return exp(a.eigen()); }
+    friend dual log(const dual& a) { return log(a.eigen()); }
+    friend dual log1p(const dual& a) {  // which Eigen 3.4 does not have
+        return base(std::log1p(a.value()), a.derivatives() * (1.0 / (1.0 + a.value())));
+    }
+    friend dual sqrt(const dual& a) { return sqrt(a.eigen()); }
+    friend dual pow(const dual& a, double power) { return pow(a.eigen(), power); }
+
+  private:
+    const base& eigen() const { return *this; }
 };
 
 /// Grams of water that one gram of a component holds, and how they change with ln aw and with the temperature.

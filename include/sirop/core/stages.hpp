@@ -182,20 +182,42 @@ constexpr const stage_row* find_stage(const stage_table& table, double sea_level
     return best;
 }
 
-/// The stage at a temperature of plain syrup at sea level: its name, "between A and B", "below A" or "above Z".
-/// Not a number has no stage: an empty string.
-inline std::string stage_name(const stage_table& table, double sea_level_celsius) {
-    if (sea_level_celsius != sea_level_celsius) return {};
-    if (const stage_row* row = find_stage(table, sea_level_celsius)) return std::string(row->name);
-    const stage_row* under = nullptr;
-    for (const auto& row : table.rows) {
-        if (sea_level_celsius < row.low_celsius) {
-            if (under == nullptr) return "below " + std::string(row.name);
-            return "between " + std::string(under->name) + " and " + std::string(row.name);
-        }
-        under = &row;
+/// Where something lies in a table: in a stage (lower and upper are its row), between two that follow each other,
+/// below the first (lower is -1) or above one (upper is the count of rows).
+struct stage_place {
+    int lower = -1, upper = -1;  ///< both -1: nowhere, because there is no answer
+    bool known() const { return upper >= 0; }
+};
+
+/// The place of a temperature of plain syrup at sea level; nowhere for NaN and in a table without rows.
+constexpr stage_place find_stage_place(const stage_table& table, double sea_level_celsius) {
+    if (sea_level_celsius != sea_level_celsius || table.rows.empty()) return {};
+    if (const stage_row* row = find_stage(table, sea_level_celsius)) {
+        const int at = static_cast<int>(row - table.rows.data());
+        return {at, at};
     }
-    return under == nullptr ? std::string() : "above " + std::string(under->name);
+    int upper = 0;
+    for (const auto& row : table.rows) upper += sea_level_celsius < row.low_celsius ? 0 : 1;
+    return {upper - 1, upper};
+}
+
+/// A place in words: the name of the stage, "between A and B", "below A" or "above Z"; "" for nowhere, and for
+/// what is no place of this table.
+inline std::string stage_text(const stage_table& table, stage_place place) {
+    const int count = static_cast<int>(table.rows.size());
+    const auto [lower, upper] = place;
+    const auto name = [&](int row) { return std::string(table.rows[static_cast<std::size_t>(row)].name); };
+    const bool in_table = lower >= -1 && lower < count && upper >= 0 && upper <= count;
+    if (!in_table || count == 0) return {};
+    if (lower == upper) return name(lower);
+    if (upper == count) return lower < 0 ? std::string() : "above " + name(lower);
+    if (upper != lower + 1) return {};
+    return lower < 0 ? "below " + name(upper) : "between " + name(lower) + " and " + name(upper);
+}
+
+/// The stage at a temperature of plain syrup at sea level, in words.
+inline std::string stage_name(const stage_table& table, double sea_level_celsius) {
+    return stage_text(table, find_stage_place(table, sea_level_celsius));
 }
 
 namespace detail {
