@@ -71,7 +71,11 @@ inline core::wanted read_wanted(field_reader& in, const json& value, const std::
         w.celsius = core::fahrenheit_to_celsius(*f);
     }
     if (const auto within = number_at(in, *object, place, "within", "half the band")) w.within = *within;
-    if (const json* table = in.member(*object, "table")) w.table = in.text(*table, place + ".table");
+    if (const json* table = in.member(*object, "table")) {
+        w.table = in.text(*table, place + ".table");
+        if (given == 1 && w.what != core::measure::stage)
+            in.refuse(place + ".table", "goes with a stage; none is accepted here");
+    }
     return w;
 }
 

@@ -629,6 +629,21 @@ TEST(Edges, WaterBeyondWhatSolidsBindIsFree) {
     EXPECT_LT(water_activity(bound, 25.0).value, 0.7);
 }
 
+// However much water there is to a grain of sugar, it boils somewhere, and never below water.
+TEST(Edges, ASyrupBoilsAtAnyDilution) {
+    for (const double hpa : {300.0, 700.0, 1013.25, 1100.0}) {
+        double before = HUGE_VAL;
+        for (double decades = 0.0; decades < 14.0; decades += 0.001) {
+            const auto boils = boiling_celsius(
+                of({{component::sucrose, 1.0}, {component::water, std::pow(10.0, decades)}}), 100.0 * hpa);
+            ASSERT_TRUE(boils.computed() && std::isfinite(boils.low + boils.high)) << decades << " at " << hpa;
+            ASSERT_LE(boils.value, before) << decades;
+            ASSERT_GE(boils.value, water_boils_celsius(100.0 * hpa)) << decades;
+            before = boils.value;
+        }
+    }
+}
+
 // The solver answers NaN for a range that is none, and does not search it for ever.
 TEST(Edges, SolverRefusesARangeThatIsNone) {
     const auto answer = [](double low, double high) {

@@ -580,7 +580,7 @@ TEST(formulate, refuses_questions_that_are_none) {
     expect_unmet(q, "sets", {"3 are given; up to 2"});
     q = order();
     q.sets[0].name = "runny";
-    expect_unmet(q, "wanted.set_word", {"\"runny\" is not a word"});
+    expect_unmet(q, "sets[0].set_word", {"\"runny\" is not a word"});
     q = order();
     q.fat_percent->within = 0.0;
     expect_unmet(q, "fat_percent.within", {"above 0"});

@@ -130,6 +130,16 @@ TEST(cook_for, refuses_with_the_reason_that_binds) {
     bad(wanted_number(measure::viscosity_pa_s, 0.0), "wanted.viscosity_pa_s");
     bad(wanted_word("fluffy"), "wanted.set_word");
     bad(wanted_stage("fluffy"), "wanted.stage");
+    // what does not go with the measure is not passed over
+    for (auto w : {wanted_word("ribbon"), wanted_stage("soft ball")}) {
+        w.within = 0.5;
+        bad(w, "wanted.within");
+    }
+    for (auto w : {wanted_number(measure::water_percent, 15.0), wanted_number(measure::brix, 80.0),
+                   wanted_stage("soft ball")}) {
+        w.celsius = 20.0;
+        bad(w, "wanted.celsius");
+    }
     b.pan.clear();
     EXPECT_EQ(cook_for(b, wanted_word("ribbon")).why.place, "pan");
 }

@@ -441,8 +441,11 @@ inline std::optional<refusal> find_formulation_fault(const formulation& q) {
     if (q.sets.size() > most_sets)
         return refusal{"sets", std::to_string(q.sets.size()) + " are given; up to " + std::to_string(most_sets) +
                                    " are accepted"};
-    for (const auto& w : q.sets)
-        if (const auto known = band_of(w); !known) return known.why;
+    for (std::size_t i = 0; i < q.sets.size(); ++i)
+        if (auto known = band_of(q.sets[i]); !known) {
+            known.why.place.replace(0, std::string_view("wanted").size(), "sets[" + std::to_string(i) + "]");
+            return known.why;
+        }
     for (const auto* t : {&q.sweetness_percent, &q.fat_percent}) {
         if (!*t) continue;
         const std::string place = t == &q.fat_percent ? "fat_percent" : "sweetness_percent";

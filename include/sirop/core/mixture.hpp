@@ -166,7 +166,7 @@ inline double ln_activity(const mixture& m, double kelvin, curve side) {
 /// Boiling point in C, one monotone solve in the logarithm of the elevation.
 inline double boiling_celsius(const mixture& m, double pressure_pa, curve side) {
     const double base = water_boils_celsius(pressure_pa);
-    constexpr double least_ln_aw = -3.0e-11;  // about boiling_floor_kelvin
+    constexpr double least_ln_aw = -6.0e-11;  // a little beyond boiling_floor_kelvin, so that no gap is left
     if (has_free_water(m, least_ln_aw, base + formula::zero_celsius, side)) return base;
     const double target = std::log(m.water());
     const double v = solve_monotone(

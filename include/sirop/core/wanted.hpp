@@ -22,18 +22,19 @@ struct measure_data {
     measure id;
     std::string_view name;  ///< as questions write it
     std::string_view unit;
-    double usual_within;  ///< half the band where none is given; of viscosities, a factor
+    double usual_within;  ///< half the band where none is given (a factor for viscosities); 0: fixed
     bool rises;           ///< as the batch is cooked hotter
+    bool at_celsius;      ///< it depends on the temperature at which it is wanted
 };
 
 inline constexpr std::array<measure_data, 7> measures = {{
-    {measure::water_percent, "water_percent", "%", 0.5, false},
-    {measure::water_activity, "water_activity", "", 0.01, false},
-    {measure::brix, "brix", "Brix", 0.5, true},
-    {measure::viscosity_pa_s, "viscosity_pa_s", "Pa s", 1.5, true},
-    {measure::firmness_pa_s, "firmness_pa_s", "Pa s", 1.5, true},
-    {measure::stage, "stage", "", 0.0, true},
-    {measure::set_word, "set_word", "", 0.0, true},
+    {measure::water_percent, "water_percent", "%", 0.5, false, false},
+    {measure::water_activity, "water_activity", "", 0.01, false, true},
+    {measure::brix, "brix", "Brix", 0.5, true, false},
+    {measure::viscosity_pa_s, "viscosity_pa_s", "Pa s", 1.5, true, true},
+    {measure::firmness_pa_s, "firmness_pa_s", "Pa s", 1.5, true, true},
+    {measure::stage, "stage", "", 0.0, true, false},
+    {measure::set_word, "set_word", "", 0.0, true, true},
 }};
 
 constexpr const measure_data& data_of(measure m) {
@@ -88,6 +89,12 @@ inline outcome<band> band_of(const wanted& w) {
         return refusal{place, shortest(w.value) + " is outside the accepted range, " + accepted};
     };
     const double within = std::isnan(w.within) ? data.usual_within : w.within;
+    if (!std::isnan(w.within) && data.usual_within == 0.0)
+        return refusal{"wanted.within", shortest(w.within) + " does not go with " + std::string(data.name) +
+                                            ", which has a band of its own; none is accepted"};
+    if (!std::isnan(w.celsius) && !data.at_celsius)
+        return refusal{"wanted.celsius", shortest(w.celsius) + " °C does not go with " + std::string(data.name) +
+                                             ", which is the same at any; none is accepted"};
     if (!std::isnan(w.celsius) && !serve_limit.holds(w.celsius))
         return refusal{"wanted.celsius", shortest(w.celsius) + " is outside the accepted range, " +
                                              shortest(serve_limit.low) + " to " + shortest(serve_limit.high) +
