@@ -60,7 +60,7 @@ from array import array
 from dataclasses import dataclass
 from typing import Any, ClassVar, Dict, Iterator, Literal, Mapping, Optional, Sequence, Tuple, Type, Union
 
-from typing_extensions import Buffer
+from typing_extensions import Buffer, Self
 '''
 
 
@@ -100,6 +100,9 @@ def class_stub(name, kind):
         lines.append("@dataclass(frozen=True)")
     lines.append(f"class {name}{'(' + ', '.join(bases) + ')' if bases else ''}:")
     lines += documentation(kind, "    ")
+    # What a generic base calls Element; a type is shown by its name, typing's by what it prints.
+    element = "".join(argument.__name__ if inspect.isclass(argument) else repr(argument).replace("typing.", "")
+                      for base in vars(kind).get("__orig_bases__", ()) for argument in base.__args__)
     if dataclasses.is_dataclass(kind):
         for field in dataclasses.fields(kind):
             default = "" if field.default is dataclasses.MISSING else " = ..."
@@ -120,7 +123,7 @@ def class_stub(name, kind):
             lines += function_stub(key, member.__func__, "    ", "@classmethod")
         elif inspect.isfunction(member):
             lines += function_stub(key, member, "    ")
-    return lines
+    return [re.sub(r"\bElement\b", element, line) for line in lines]
 
 
 def literal(name, values):

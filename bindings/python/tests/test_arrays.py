@@ -1,6 +1,7 @@
 """Arrays, without numpy: the buffer protocol and plain sequences."""
 
 import ctypes
+import dataclasses
 import math
 import unittest
 import warnings
@@ -84,21 +85,207 @@ class Arrays(unittest.TestCase):
         with self.assertRaises(sirop.ImpossibleError):
             found.raise_for_errors()
 
-    def test_twins_agree_with_the_scalars(self):
-        rows = PLAIN[:2]
-        celsius, hpa = [115.0, 120.0], [1013.25, 800.0]
-        with warnings.catch_warnings():
-            warnings.simplefilter("ignore", sirop.ExtrapolationWarning)
-            for twins, scalars in (
-                    (sirop.boiling_point_celsius_n(rows, hpa),
-                     map(sirop.boiling_point_celsius, rows, hpa)),
-                    (sirop.water_at_boil_grams_n(rows, celsius, hpa),
-                     map(sirop.water_at_boil_grams, rows, celsius, hpa)),
-                    (sirop.property_estimate_n("viscosity_pa_s", rows, celsius, hpa),
-                     map(sirop.viscosity_pa_s, rows, celsius, hpa))):
-                self.assertEqual(list(twins), list(scalars))
-        self.assertEqual(list(sirop.freezing_point_celsius_n([[90.0, 10.0]])),
-                         [sirop.freezing_point_celsius([90.0, 10.0])])
+
+# Each twin, the other names of its scalar's arguments, and for each argument good values, then one that is bad.
+MIXTURES = [[30.0, 70.0], {"water": 20, "sucrose": 50, "glucose": 30}, [40.0, 60.0, 0.0, 5.0]], [[-1.0, 1.0]]
+HPA = [1013.25, 800.0, 950.0], [12.0]
+TWINS = {
+    "pressure_at_altitude_hpa_n": {"altitude_metres": ([0, 350.0, -20], [9001])},
+    "pressure_from_boiling_water_hpa_n": {"water_boils_celsius": ([99.5, 95.0, 100], [math.inf])},
+    "water_boils_celsius_n": {"pressure_hpa": HPA},
+    "boiling_point_celsius_n": {"grams": MIXTURES, "pressure_hpa": HPA},
+    "water_at_boil_grams_n": {"grams": MIXTURES, "celsius": ([115.0, 120, 125.0], [251.0]), "pressure_hpa": HPA},
+    "water_activity_n": {"grams": MIXTURES, "celsius": ([20.0, 60.0, -5.0], [math.nan])},
+    "freezing_point_celsius_n": {"grams": ([[90.0, 10.0], [80.0, 15.0, 5.0], [70.0, 30.0]], [[0.0, 1.0]])},
+    "property_estimate_n": {"property": "viscosity_pa_s", "grams": MIXTURES, "celsius": ([20.0, 60.0, 90.0], [171.0]),
+                            "pressure_hpa": HPA},
+    "convert_n": {"conversion": "brix_to_density_kg_m3", ("value", "values"): ([0.0, 33.3, 60], [1e6])},
+    "glucose_syrup_grams_n": {"dextrose_equivalent": ([28, 42.5, 60.0], [200]),
+                              "solids_percent": ([70, 80, 81.5], [0])},
+    "stage_of_temperature_n": {"table": "us 1918", "celsius": ([90, 113.0, 119.5], [251]), "pressure_hpa": HPA},
+    "stage_of_mixture_n": {"table": None, "grams": ([[12.0, 88.0], [60.0, 40.0], [17.0, 80.0, 3.0]], [{"fat": 1}])},
+    "celsius_for_stage_n": {"table": "us 2004", "stage": "soft ball", "grams": MIXTURES, "pressure_hpa": HPA},
+    "set_word_of_n": {"firmness_pa_s": ([0.001, 30, 1e12], [-1.0])},
+    "graining_at_n": {"grams": MIXTURES, "celsius": ([20.0, 4, -10.0], [101])},
+    "layers_at_equilibrium_n": {
+        "grams": ([[[30.0, 70.0], [50.0, 50.0]], [[25.0, 75.0], {"water": 40, "glucose": 60}], [SYRUP, [1.0, 1.0]]],
+                  [[SYRUP, {"water": -1}]]),
+        "celsius": ([20.0, 5.0, 30], [-1.0])},
+}
+
+
+class Twins(unittest.TestCase):
+    """A function for n elements beside that for one."""
+
+    def setUp(self):
+        catcher = warnings.catch_warnings()
+        catcher.__enter__()
+        self.addCleanup(catcher.__exit__, None, None, None)
+        warnings.simplefilter("ignore", sirop.ExtrapolationWarning)
+
+    def each(self, test):
+        """Calls test(twin, scalar, same, others) for each twin: the arguments that are the same for all elements, and
+        of each other argument (its name in the scalar, its name in the twin, good values, bad values)."""
+        for name, arguments in TWINS.items():
+            same = {argument: value for argument, value in arguments.items() if not isinstance(value, tuple)}
+            others = [(*(argument if isinstance(argument, tuple) else (argument, argument)), *values)
+                      for argument, values in arguments.items() if isinstance(values, tuple)]
+            with self.subTest(function=name):
+                test(getattr(sirop, name), getattr(sirop, name[:-len("_n")]), same, others)
+
+    def test_none_is_left_out(self):
+        self.assertEqual(set(TWINS), {name for name in sirop.__all__ if name.endswith("_n")})
+
+    def test_they_give_what_the_scalars_give(self):
+        def test(twin, scalar, same, others):
+            found = twin(**same, **{argument: good for _, argument, good, _ in others})
+            rows = zip(*(good for *_, good, _ in others))
+            expected = [scalar(**same, **dict(zip([argument for argument, *_ in others], row))) for row in rows]
+            self.assertEqual(len(found), 3)
+            self.assertEqual(list(found), expected)
+            self.assertEqual([found[index] for index in (0, 1, -1)], expected)
+            self.assertTrue(all(status >= 0 for status in found.status))
+            self.assertIs(found.raise_for_errors(), found)
+            with self.assertRaises(IndexError):
+                found[3]
+
+        self.each(test)
+
+    def test_one_number_stands_for_all(self):
+        def test(twin, scalar, same, others):
+            for _, alone, good, _ in others:
+                rest = {argument: values for _, argument, values, _ in others if argument != alone}
+                if isinstance(good[0], (int, float)):
+                    found = twin(**same, **rest, **{alone: good[0]})
+                    self.assertEqual(len(found), 3 if rest else 1)
+                    self.assertEqual(list(found), list(twin(**same, **rest, **{alone: good[:1] * len(found)})))
+
+        self.each(test)
+
+    def test_a_bad_element_does_not_stop_the_others(self):
+        def test(twin, scalar, same, others):
+            good = twin(**same, **{argument: values for _, argument, values, _ in others})
+            for of_scalar, spoilt, values, bad in others:
+                found = twin(**same, **{argument: [*values[:2], *bad] if argument == spoilt else values
+                                        for _, argument, values, _ in others})
+                self.assertEqual([found[0], found[1]], [good[0], good[1]])
+                self.assertEqual(list(found.status[:2]), list(good.status[:2]))
+                with self.assertRaises(sirop.SiropError) as caught:
+                    scalar(**same, **{argument: bad[0] if argument == of_scalar else values[2]
+                                      for argument, _, values, _ in others})
+                self.assertEqual(found.status[2], caught.exception.code)
+                self.assertTrue(self.is_nothing(found[2]), found[2])
+                with self.assertRaises(type(caught.exception)) as raised:
+                    found.raise_for_errors()
+                self.assertIn("element 2: ", str(raised.exception))
+                self.assertIn("1 of 3", str(raised.exception))
+
+        self.each(test)
+
+    def is_nothing(self, element):
+        """True if all numbers of an element without an answer are NaN or -1, and its name is empty."""
+        if isinstance(element, float):
+            return math.isnan(element)
+        if isinstance(element, (int, str)):
+            return element in (-1, "")
+        if isinstance(element, tuple):
+            return all(map(self.is_nothing, element))
+        inside = element if isinstance(element, dict) else {
+            field.name: getattr(element, field.name) for field in dataclasses.fields(element)}
+        self.assertLess(inside.pop("status", -1), 0)
+        return all(map(self.is_nothing, inside.values()))
+
+    def test_nothing_gives_nothing(self):
+        def test(twin, scalar, same, others):
+            for empty in ([], (), array("d")):
+                found = twin(**same, **{argument: empty for _, argument, *_ in others})
+                self.assertEqual((len(found), list(found), len(found.status)), (0, [], 0))
+                self.assertIs(found.raise_for_errors(), found)
+
+        self.each(test)
+
+    def test_none_is_no_array(self):
+        def test(twin, scalar, same, others):
+            for _, missing, *_ in others:
+                with self.assertRaises(TypeError) as caught:
+                    twin(**same, **{argument: None if argument == missing else values
+                                    for _, argument, values, _ in others})
+                self.assertIn(f"{missing}: None", str(caught.exception))
+
+        self.each(test)
+
+    def test_an_extrapolation_warns_once(self):
+        for call in (lambda: sirop.stage_of_mixture_n([[12.0, 88.0]] * 3), lambda: sirop.graining_at_n([SYRUP] * 3, -5),
+                     lambda: sirop.celsius_for_stage_n("hard crack", [SYRUP] * 3),
+                     lambda: sirop.layers_at_equilibrium_n([[[2.0, 98.0], [3.0, 97.0]]] * 3, 20)):
+            with warnings.catch_warnings(record=True) as caught:
+                warnings.simplefilter("always")
+                found = call()
+            self.assertEqual(list(found.status), [1, 1, 1])
+            self.assertEqual([(one.category, one.filename) for one in caught], [(sirop.ExtrapolationWarning, __file__)])
+            self.assertIn("(3 of 3)", str(caught[0].message))
+
+
+class Results(unittest.TestCase):
+    def test_their_arrays(self):
+        boils = sirop.water_boils_celsius_n([1013.25, 12.0])
+        self.assertEqual([(one.typecode, len(one)) for one in (boils.value, boils.status)], [("d", 2), ("i", 2)])
+        words = sirop.set_word_of_n([0.0, 50.0])
+        self.assertEqual((words.value.typecode, words.value.itemsize, words.status.typecode), ("i", 4, "i"))
+        stage = sirop.celsius_for_stage_n("thread", [[20.0, 80.0]] * 2)
+        self.assertEqual([(one.typecode, len(one)) for one in (stage.low, stage.high)], [("d", 2)] * 2)
+        self.assertIn(stage.low[0], stage[0])
+
+    def test_places_have_the_names_of_their_table(self):
+        celsius = [80.0, 112.0, 112.9, 250.0]
+        for table in sirop.stage_tables():
+            places = sirop.stage_of_temperature_n(celsius, table=table)
+            self.assertEqual(places.table, table)
+            count = len(sirop.stages(table))
+            self.assertEqual((places.lower[0], places.upper[0]), (-1, 0))
+            self.assertEqual((places.lower[3], places.upper[3]), (count - 1, count))
+            self.assertEqual(str(places[0]), f"below {sirop.stage_name(0, table)}")
+            self.assertEqual(f"{places[3]}", f"above {sirop.stage_name(count - 1, table)}")
+            for place in places:
+                self.assertEqual(place.name, sirop.stage_place_text(place.lower, place.upper, table))
+
+    def test_compositions_are_mixtures(self):
+        syrups = sirop.glucose_syrup_grams_n([28.0, 42.0, 60.0], [80.0, 78.0, 81.0])
+        self.assertEqual((syrups.grams.typecode, len(syrups.grams)), ("d", 3 * COUNT))
+        self.assertEqual(list(sirop.water_activity_n(syrups.grams, 25.0)),
+                         [sirop.water_activity(sirop.glucose_syrup_grams(*row), 25.0)
+                          for row in ((28, 80), (42, 78), (60, 81))])
+
+    def test_graining_has_a_column_for_each_number(self):
+        found = sirop.graining_at_n([[60.0, 40.0], [15.0, 85.0]], 20.0)
+        self.assertEqual(list(found.risk), [0, 3])
+        self.assertEqual(found.sucrose_supersaturation[1], found[1].sucrose_supersaturation)
+        self.assertGreater(found.sucrose_supersaturation.value[1], 1.0)
+        self.assertIsInstance(found.crystallizable_percent, sirop.Estimates)
+
+    def test_desserts_in_every_form(self):
+        layers = [[30.0, 70.0], [50.0, 50.0], [25.0, 75.0], [40.0, 60.0]]
+        flat = array("d", sum(layers, []))
+        expected = [sirop.layers_at_equilibrium(layers[:2], 20.0), sirop.layers_at_equilibrium(layers[2:], 20.0)]
+        forms = {
+            "nested": ([layers[:2], layers[2:]], {}),
+            "nested, both lengths told": ([layers[:2], layers[2:]], {"layers": 2, "components": 2}),
+            "tuples": (tuple((tuple(a), tuple(b)) for a, b in (layers[:2], layers[2:])), {}),
+            "by name": ([[dict(zip(sirop.COMPONENTS, one)) for one in pair] for pair in (layers[:2], layers[2:])], {}),
+            "array": (memoryview(flat).cast("B").cast("d", (2, 2, 2)), {}),
+            "array of whole numbers": (memoryview(array("i", map(int, flat))).cast("B").cast("i", (2, 2, 2)), {}),
+            "array of layers": (memoryview(flat).cast("B").cast("d", (4, 2)), {"layers": 2}),
+            "arrays of layers": ([memoryview(flat[i:i + 4]).cast("B").cast("d", (2, 2)) for i in (0, 4)], {}),
+            "list of layers": (layers, {"layers": 2}),
+            "numbers": (flat, {"layers": 2, "components": 2}),
+            "list of numbers": (list(flat), {"layers": 2, "components": 2}),
+        }
+        for name, (grams, lengths) in forms.items():
+            with self.subTest(form=name):
+                found = sirop.layers_at_equilibrium_n(grams, 20.0, **lengths)
+                self.assertEqual(list(found), expected)
+        self.assertEqual(len(found.water_gained_grams), 2)
+        self.assertEqual(list(found.water_gained_grams[1]), [one.water_gained_grams[1] for one in expected])
 
 
 if __name__ == "__main__":

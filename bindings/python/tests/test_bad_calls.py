@@ -115,6 +115,17 @@ CALLS = [
     (lambda: sirop.layers_at_equilibrium([SYRUP, {"water": -1}], 20), sirop.RangeError, "layers_at_equilibrium",
      "layers 2"),
     (lambda: sirop.layers_at_equilibrium([], 20), sirop.RangeError, "layers_at_equilibrium", "layers 0"),
+    (lambda: sirop.stage_of_temperature(110, table="us 1066"), sirop.UnknownNameError, 'table: there is no "us 1066"',
+     "us 2004"),
+    (lambda: sirop.stage_of_mixture({"fat": 5}), sirop.ImpossibleError, "stage_of_mixture", "fat 5"),
+    (lambda: sirop.stage_place_text(3, 1), sirop.RangeError, "lower, upper: 3, 1", "0 to 10"),
+    (lambda: sirop.stage_place_text(0, 2, "us 1066"), sirop.UnknownNameError, 'table: there is no "us 1066"',
+     "us 2004"),
+    (lambda: sirop.stage_place_text(0.5, 2), TypeError, "lower: 0.5", "whole number"),
+    (lambda: sirop.growth_limit(99), sirop.RangeError, "index: 99", f"0 to {len(sirop.growth_limits()) - 1}"),
+    (lambda: sirop.growth_limit(-1), sirop.RangeError, "index: -1", f"0 to {len(sirop.growth_limits()) - 1}"),
+    (lambda: sirop.argument_name("x"), TypeError, "index: 'x'", "whole number"),
+    (lambda: sirop.accepted_range("presure_hpa"), sirop.UnknownNameError, '"presure_hpa"', "pressure_hpa"),
     (lambda: sirop.Batch().add("moon dust", 5), sirop.UnknownNameError, "ingredient: ", "moon dust"),
     (lambda: sirop.Batch().add("honey", -5), sirop.RangeError, "grams: -5", "0 to 1e+09"),
     (lambda: sirop.Batch().add("honey", 5, 500, "off_heat"), sirop.RangeError, "celsius: 500", "-30 to 120"),
@@ -123,6 +134,7 @@ CALLS = [
     (lambda: sirop.Batch().add_mixture("mine", {"water": 0}), sirop.RangeError, "grams: ", "at least 0"),
     (lambda: sirop.Batch().set("mood", 1), sirop.UnknownNameError, 'field: "mood"', "serve_celsius"),
     (lambda: sirop.Batch().set("pressure_hpa", 12), sirop.RangeError, "pressure_hpa: 12", "300 to 1100"),
+    (lambda: sirop.Batch().set("\ud800", 1), sirop.UnknownNameError, "field: ", "serve_celsius"),
     (lambda: sirop.Batch().set("pressure_hpa", "low"), TypeError, "value: 'low'", "not a number"),
     (lambda: sirop.Batch().predict(), sirop.BatchError, "pan", ""),
     (lambda: sirop.Batch.read(BATCH).predict("us 1066"), sirop.UnknownNameError, "us 1066", "table"),
@@ -131,7 +143,47 @@ CALLS = [
     (lambda: sirop.Batch.read(BATCH).answer().text("x.y"), sirop.UnknownNameError, '"x.y"', "accepted"),
     (lambda: sirop.Batch.read(BATCH).answer().number("finished.freezing_celsius"), sirop.ImpossibleError,
      "finished.freezing_celsius", "notes"),
+    (lambda: sirop.Batch.read(BATCH).answer().count("set.word"), sirop.UnknownNameError, '"set.word"',
+     "list or object"),
+    (lambda: sirop.Question("why"), sirop.UnknownNameError, 'kind: there is no "why"', "cook_for"),
+    (lambda: sirop.Question(None), TypeError, "kind: None", "not a text"),
+    (lambda: sirop.Question("scale").ask(), sirop.BatchError, "batch", "missing"),
+    (lambda: sirop.Question("cook_for").set("batch", sirop.Batch().add("honey", 9)).ask(), sirop.BatchError, "wanted",
+     "missing"),
+    (lambda: sirop.Question("cook_for").set("batch", sirop.Batch().add("honey", 9)).set("mood", 1).reply(),
+     sirop.BatchError, "mood: unknown key", "wanted"),
+    (lambda: sirop.Question("rescue").set("with.1", "water"), sirop.UnknownNameError, 'key: "with.1"', "without a gap"),
+    (lambda: sirop.Question("rescue").set("", 1), sirop.UnknownNameError, 'key: ""', "joined by dots"),
+    (lambda: sirop.Question("rescue").set(None, 1), TypeError, "key: None", "not a text"),
+    (lambda: sirop.Question("rescue").set("now.brix", math.nan), sirop.RangeError, "value: not a number", "finite"),
+    (lambda: sirop.Question("rescue").set("now.brix", [80]), TypeError, "value: [80]", "not a number"),
+    (lambda: sirop.Question("rescue").set_truth("now.additions_in", "no"), TypeError, "yes: 'no'", "True"),
+    (lambda: sirop.Question("rescue").set_text("wanted.set_word", 7), TypeError, "text: 7", "not a text"),
+    (lambda: sirop.Question("rescue").set_text("wanted.set_word", "thin\0"), sirop.UnknownNameError, "text: 'thin",
+     "NUL"),
+    (lambda: sirop.Question("rescue").set_batch("batch", BATCH), TypeError, "batch: {", "Batch.read"),
     (lambda: sirop.water_activity_n([SYRUP, SYRUP], [20.0]), sirop.RangeError, "celsius: 1 numbers", "2 mixtures"),
+    (lambda: sirop.water_boils_celsius_n([1000, "low"]), TypeError, "pressure_hpa[1]: 'low'", "not a number"),
+    (lambda: sirop.water_boils_celsius_n([1000, 12]).raise_for_errors(), sirop.RangeError, "element 1", "1 of 2"),
+    (lambda: sirop.water_boils_celsius_n(memoryview(array("d", range(4))).cast("B").cast("d", (2, 2))),
+     sirop.RangeError, "pressure_hpa: an array of 2 dimensions", "one number for each"),
+    (lambda: sirop.stage_of_temperature_n([110, 120], [1000]), sirop.RangeError, "pressure_hpa: 1 numbers",
+     "2 elements"),
+    (lambda: sirop.stage_of_temperature_n([110, 120], table="us 1066"), sirop.UnknownNameError, 'no "us 1066"',
+     "us 2004"),
+    (lambda: sirop.stage_of_mixture_n([], "us 1066"), sirop.UnknownNameError, 'no "us 1066"', "us 2004"),
+    (lambda: sirop.celsius_for_stage_n("soft bal", [SYRUP]), sirop.UnknownNameError, 'no "soft bal"', "soft ball"),
+    (lambda: sirop.convert_n("cups_to_spoons", [1]), sirop.UnknownNameError, '"cups_to_spoons"', "accepted: "),
+    (lambda: sirop.glucose_syrup_grams_n([42, 60], [80, 80, 80]), sirop.RangeError, "solids_percent: 3 numbers",
+     "2 elements"),
+    (lambda: sirop.layers_at_equilibrium_n([[SYRUP, SYRUP], [SYRUP]], 20), sirop.RangeError, "grams: desserts of 1 and",
+     "same number"),
+    (lambda: sirop.layers_at_equilibrium_n([SYRUP, SYRUP], 20), TypeError, "layers: is missing", "not nested"),
+    (lambda: sirop.layers_at_equilibrium_n([SYRUP] * 3, 20, layers=2), sirop.RangeError, "grams: 3 mixtures",
+     "2 layers"),
+    (lambda: sirop.layers_at_equilibrium_n([SYRUP], 20, layers=0), sirop.RangeError, "layers: 0", "1 or more"),
+    (lambda: sirop.layers_at_equilibrium_n([[SYRUP]], 20, layers=2), sirop.RangeError, "layers: 2", "1"),
+    (lambda: sirop.layers_at_equilibrium_n([[SYRUP]], [20, 30]), sirop.RangeError, "celsius: 2 numbers", "1 desserts"),
     (lambda: sirop.water_activity_n([1.0] * (COUNT + 1), 20.0), sirop.RangeError, f"grams: {COUNT + 1} masses",
      f"{COUNT} components"),
     (lambda: sirop.water_activity_n([1.0] * (COUNT + 1), 20.0, components=COUNT + 1), sirop.RangeError,
@@ -173,8 +225,14 @@ class BadCalls(unittest.TestCase):
                   memoryview(array("d", range(8))).cast("B").cast("d", (2, 2, 2))]
         functions = [kind for kind in map(vars(sirop).get, sirop.__all__)
                      if inspect.isfunction(kind) and kind is not sirop.error_class]
+        with sirop.Batch.read(BATCH) as batch, batch.answer() as answer, sirop.Question("scale") as question:
+            functions += [sirop.Question, *(getattr(one, name) for one in (batch, answer, question) for name in dir(one)
+                                            if not name.startswith("_") and name not in ("close", "status"))]
+            self.call_with_nonsense(functions, things)
+
+    def call_with_nonsense(self, functions, things):
         draw, raised = random.Random(1), set()
-        for _ in range(6000):
+        for _ in range(9000):
             function = draw.choice(functions)
             arguments = [draw.choice(things) for _ in inspect.signature(function).parameters]
             try:

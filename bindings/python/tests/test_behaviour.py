@@ -20,6 +20,10 @@ BATCH_FILE = TREE / "examples" / "batches" / "miso_caramel.json"
 DILUTE = {"sucrose": 10, "water": 90}
 
 
+def question():
+    return sirop.Question("scale").set("batch", sirop.Batch.read(BATCH_FILE)).set("yield.grams", 500)
+
+
 class Warnings(unittest.TestCase):
     def caught(self, function, *arguments):
         with warnings.catch_warnings(record=True) as caught:
@@ -31,6 +35,9 @@ class Warnings(unittest.TestCase):
         for function, arguments in ((sirop.boiling_point_celsius, (SYRUP,)), (sirop.viscosity_pa_s, (SYRUP, 20)),
                                     (sirop.property_estimate, ("viscosity_pa_s", SYRUP, 20)),
                                     (sirop.boiling_point_celsius_n, ([SYRUP, SYRUP],)),
+                                    (sirop.stage_of_mixture, ({"sucrose": 88, "water": 12},)),
+                                    (sirop.Batch.read(BATCH_FILE).answer, ()), (question().ask, ()),
+                                    (question().reply, ()),
                                     (sirop.predict, (BATCH_FILE,)), (sirop.report, (BATCH_FILE,)),
                                     (sirop.predict_json, (BATCH_FILE,))):
             with self.subTest(function=function.__name__):

@@ -1,8 +1,9 @@
-"""Batches by calls and their answers; questions."""
+"""Batches and questions by calls, and their answers."""
 
 import copy
 import gc
 import json
+import math
 import pickle
 import resource
 import threading
@@ -56,6 +57,20 @@ class Handles(Quiet):
         self.assertEqual(answer.text("cautions.0"), raw["cautions"][0])
         self.assertEqual(json.loads(answer.text("stage")), raw["stage"])
         self.assertEqual(answer.status, 1)
+        self.assertEqual(answer.count("cautions"), len(raw["cautions"]))
+        self.assertEqual((answer.count("cooked"), answer.count()), (len(raw["cooked"]), len(raw)))
+        self.assertEqual(answer.report(), sirop.report(SAUCE))
+
+    def test_a_batch_is_written_as_its_file(self):
+        batch = sauce()
+        self.assertEqual(json.loads(batch.text()), SAUCE)
+        batch.add_mixture("bench syrup", [20, 30.5, 22, 27.5]).add("sponge cake", 180, where="neighbours")
+        for field, value in (("thermometer_error_kelvin", -0.7), ("thermometer_within_kelvin", 0.5),
+                             ("store_celsius", 6), ("pour_celsius", 32.5)):
+            batch.set(field, value)
+        self.assertEqual(batch.refusal(), "")
+        for again in (sirop.Batch.read(batch.text()).predict(), sirop.predict(batch.text())):
+            self.assertEqual(differences(again.raw, batch.predict().raw, 1e-12), [])
 
     def test_an_answer_outlives_its_batch(self):
         batch = sauce()
@@ -72,18 +87,22 @@ class Handles(Quiet):
         self.assertEqual(batch.refusal(), "")
 
     def test_what_is_closed_is_not_used(self):
-        with sauce() as batch:
-            answer = batch.answer()
+        with sauce() as batch, batch.answer() as answer, sirop.Question("scale") as question:
+            question.set("batch", batch)
         batch.close()
         answer.close()
+        question.close()
         for call in (lambda: batch.add("honey", 1), lambda: batch.set("pressure_hpa", 1000), batch.predict,
-                     batch.answer, batch.refusal, lambda: answer.number("set.celsius"), answer.text):
+                     batch.answer, batch.refusal, batch.text, lambda: answer.number("set.celsius"), answer.text,
+                     answer.count, answer.report, lambda: question.set("yield.grams", 1), question.ask, question.reply,
+                     question.refusal, lambda: question.set("title", "x"),
+                     lambda: sirop.Question("scale").set("batch", batch)):
             with self.assertRaises(sirop.NullPointerError) as caught:
                 call()
             self.assertIn("closed", str(caught.exception))
 
     def test_a_handle_is_not_copied(self):
-        for thing in (sauce(), sauce().answer()):
+        for thing in (sauce(), sauce().answer(), sirop.Question("scale")):
             for copier in (copy.copy, copy.deepcopy, pickle.dumps):
                 with self.assertRaises(TypeError):
                     copier(thing)
@@ -94,8 +113,9 @@ class Handles(Quiet):
 
         def forget(times):
             for _ in range(times):
-                batch = sirop.Batch().add_mixture("x" * 300_000, [1.0])
-                self.assertEqual(batch.refusal(), "")
+                batch = sirop.Batch().add_mixture("x" * 150_000, [1.0])
+                question = sirop.Question("scale").set("batch", batch)
+                self.assertEqual(batch.refusal() + question.refusal(), "")
             gc.collect()
 
         forget(20)
@@ -104,31 +124,143 @@ class Handles(Quiet):
         self.assertLess(peak() - before, 50_000, "kB more")
 
     def test_threads_may_share_a_batch(self):
-        batch, failures = sauce(), []
+        batch = sauce()
         expected = batch.predict()
 
         def work():
             for number in range(15):
-                try:
-                    if number % 3 == 0:
+                if number % 3 == 0:
+                    with self.assertRaisesRegex(sirop.UnknownNameError, "moon dust"):
                         batch.add("moon dust", 1)
-                    elif batch.predict() != expected:
-                        failures.append("another answer")
-                except sirop.UnknownNameError as why:
-                    if "moon dust" not in str(why):
-                        failures.append(why)
-                except Exception as why:
-                    failures.append(why)
+                else:
+                    self.assertEqual(batch.predict(), expected)
 
-        threads = [threading.Thread(target=work) for _ in range(6)]
+        self.in_threads(work)
+
+    def test_threads_may_share_a_question_and_its_batch(self):
+        batch = sauce()
+        question = sirop.Question("scale").set("batch", batch).set("yield.grams", 500)
+
+        def work():
+            for _ in range(15):
+                batch.set("serve_celsius", 18)
+                with question.set("batch", batch).set("yield.grams", 500).ask() as answer:
+                    self.assertAlmostEqual(answer.number("answer.finished_grams"), 500, delta=1e-9)
+
+        self.in_threads(work)
+
+    def in_threads(self, work):
+        """Does the work in six threads at once; fails if it fails in one, or does not end."""
+        failures = []
+
+        def guarded():
+            try:
+                work()
+            except Exception as why:
+                failures.append(why)
+
+        threads = [threading.Thread(target=guarded, daemon=True) for _ in range(6)]
         for one in threads:
             one.start()
         for one in threads:
-            one.join()
-        self.assertEqual(failures, [])
+            one.join(60)
+        self.assertEqual((failures, [one.is_alive() for one in threads]), ([], [False] * 6))
+
+
+def differences(a, b, tolerance, place=""):
+    """Where two answers differ: numbers by more than the tolerance, relative or absolute."""
+    if isinstance(a, dict) and isinstance(b, dict) and a.keys() == b.keys():
+        return [one for key in a for one in differences(a[key], b[key], tolerance, f"{place}.{key}")]
+    if isinstance(a, list) and isinstance(b, list) and len(a) == len(b):
+        return [one for index, pair in enumerate(zip(a, b))
+                for one in differences(*pair, tolerance, f"{place}.{index}")]
+    if isinstance(a, float) and isinstance(b, float) and math.isclose(a, b, rel_tol=tolerance, abs_tol=tolerance):
+        return []
+    return [] if a == b and type(a) is type(b) else [f"{place}: {a!r} is not {b!r}"]
+
+
+def by_calls(question, value, place=""):
+    """Sets every value of a mapping or a list by a call of its own; a key "batch" holds a batch."""
+    if place.split(".")[-1] == "batch":
+        with sirop.Batch.read(value) as batch:
+            question.set_batch(place, batch)
+    elif isinstance(value, (dict, list)):
+        for key, inside in value.items() if isinstance(value, dict) else enumerate(value):
+            by_calls(question, inside, f"{place}.{key}" if place else str(key))
+    else:
+        question.set(place, value)
+
+
+LOGS = [{"batch": {**SAUCE, "cook": {**SAUCE["cook"], "to_celsius": celsius}}, "grams": grams}
+        for celsius, grams in ((105, 584), (110, 555), (115, 539))]
+ASKED = {
+    "cook_for": {"batch": SAUCE, "wanted": {"set_word": "mounding", "celsius": 21.5}},
+    "rescue": {"batch": SAUCE, "wanted": {"set_word": "ribbon"}, "with": ["water", "whole milk"],
+               "now": {"thermometer_celsius": 117, "additions_in": True}},
+    "scale": {"batch": SAUCE, "yield": {"portions": 12, "grams_per_portion": 40, "loss_grams": 15.5}},
+    "travel": {"batch": SAUCE, "to": {"altitude_metres": 2240}},
+    "substitute": {"batch": SAUCE, "replace": "heavy cream 36 %", "may_change": ["glucose syrup 42 DE"],
+                   "by": [{"ingredient": "coconut cream", "at_most_grams": 400}]},
+    "formulate": {"batch": SAUCE, "free": ["white sugar", {"line": "heavy cream 36 %", "at_most_grams": 400}],
+                  "wanted": [{"set_word": "mounding"}], "yield": {"grams": 500}},
+    "sensitivity": {"batch": SAUCE, "uncertainties": {"thermometer_kelvin": 0.4}, "samples": 50, "seed": 3},
+    "learn_kitchen": {"logs": LOGS, "batch": SAUCE},
+}
 
 
 class Questions(Quiet):
+    def test_every_kind_by_calls_is_answered_as_its_text(self):
+        self.assertEqual(sorted(ASKED), sorted(sirop.question_names()))
+        for kind, keys in ASKED.items():
+            with self.subTest(kind=kind), sirop.Question(kind) as question:
+                by_calls(question, keys)
+                expected = sirop.ask({"sirop_question": 1, "ask": kind, **keys})
+                reply = question.reply()
+                # A batch by calls keeps its pressure in other units, so but for its last bits.
+                self.assertEqual(differences(reply.raw, expected.raw, 1e-12), [])
+                self.assertIsInstance(reply, sirop.Reply)
+                with question.ask() as answer:
+                    self.assertEqual(json.loads(answer.text()), reply.raw)
+                    self.assertEqual(answer.text("answer.reason"), reply.answer["reason"])
+                    self.assertEqual(answer.count("cautions"), len(reply.cautions))
+                    self.assertIn(reply.question.split()[0], answer.report())
+                    self.assertEqual(answer.status, int(reply.status == "extrapolated"))
+
+    def test_a_key_may_be_set_again_and_the_question_asked_again(self):
+        question = sirop.Question("cook_for").set("batch", sauce()).set("wanted.water_percent", 14)
+        first = question.ask().number("answer.thermometer_celsius")
+        second = question.set_number("wanted.water_percent", 16).ask().number("answer.thermometer_celsius")
+        self.assertLess(second, first)
+        self.assertEqual(question.refusal(), "")
+
+    def test_a_question_keeps_a_copy_of_the_batch(self):
+        with sauce() as batch:
+            question = sirop.Question("cook_for").set("batch", batch).set("wanted.water_percent", 16)
+            batch.add("water", 100).set("pressure_hpa", 800)
+        expected = sirop.Question("cook_for").set("batch", sauce()).set("wanted.water_percent", 16)
+        self.assertEqual(question.reply(), expected.reply())
+
+    def test_a_refusal_leaves_the_question_as_it_was(self):
+        question = sirop.Question("cook_for").set("wanted.water_percent", 16).set("batch", sauce())
+        expected = question.reply()
+        for call in (lambda: question.set("wanted.water_percent.x", 1), lambda: question.set("with.3", "water"),
+                     lambda: question.set("wanted.within", math.inf)):
+            with self.assertRaises(sirop.SiropError) as caught:
+                call()
+            self.assertEqual(question.refusal(), str(caught.exception))
+        self.assertEqual(question.reply(), expected)
+        self.assertEqual(question.refusal(), "")
+
+    def test_set_chooses_by_the_type_of_the_value(self):
+        def keys(way):
+            question = sirop.Question("rescue").set_batch("batch", sauce()).set_text("wanted.set_word", "ribbon")
+            return way(question).reply()
+        by_type = keys(lambda one: one.set("now.thermometer_celsius", 117).set("now.additions_in", False))
+        by_name = keys(lambda one: one.set_number("now.thermometer_celsius", 117).set_truth("now.additions_in", False))
+        self.assertEqual(by_type, by_name)
+        self.assertNotEqual(by_type, keys(lambda one: one.set("now.thermometer_celsius", 117)
+                                          .set("now.additions_in", True)))
+
     def test_replies_are_typed(self):
         questions = [case["in"]["question"] for case in cases()
                      if case["call"] == "sirop_ask_json" and case["status"] >= 0]
@@ -175,7 +307,14 @@ class Lists(Quiet):
             for row in rows:
                 self.assertLessEqual(row.celsius.low, row.celsius.high)
         soft_ball = sirop.stage_range_celsius("soft ball")
-        self.assertEqual(sirop.stage_of_temperature((soft_ball.low + soft_ball.high) / 2), "soft ball")
+        place = sirop.stage_of_temperature((soft_ball.low + soft_ball.high) / 2)
+        self.assertEqual((str(place), place.status), ("soft ball", 0))
+        self.assertEqual((sirop.stage_name(place.lower), sirop.stage_name(place.upper)), ("soft ball", "soft ball"))
+        between = sirop.stage_of_temperature(soft_ball.high + 0.1)
+        self.assertEqual(between.upper, between.lower + 1)
+        self.assertEqual(str(between), f"between soft ball and {sirop.stage_name(between.upper)}")
+        self.assertEqual(sirop.stage_place_text(-1, 0), f"below {sirop.stage_name(0)}")
+        self.assertEqual(str(sirop.stage_of_mixture({"sucrose": 50, "water": 50})), sirop.stage_place_text(-1, 0))
         plain = sirop.celsius_for_stage("soft ball", {"sucrose": 80, "water": 20})
         self.assertAlmostEqual(plain.low, soft_ball.low, delta=1e-6)
 
@@ -199,6 +338,15 @@ class Lists(Quiet):
         raw = sirop.predict(SAUCE).raw["keeping"]["limits"]
         self.assertEqual([(one.water_activity, one.group) for one in limits],
                          [(one["water_activity"], one["group"]) for one in raw])
+        self.assertEqual([sirop.growth_group(index) for index in range(len(limits) + 1)],
+                         [*(one.group for one in limits), None])
+        self.assertEqual(sirop.growth_limits_source(), sirop.predict(SAUCE).keeping.limits_source)
+
+    def test_names_of_arguments(self):
+        for name in sirop.argument_names():
+            allowed = sirop.accepted_range(name)
+            self.assertLess(allowed.low, allowed.high)
+        self.assertLessEqual({"pressure_hpa", "altitude_metres", "grams"}, set(sirop.argument_names()))
 
     def test_layers_keep_their_water(self):
         layers = sirop.layers_at_equilibrium([{"water": 30, "sucrose": 70}, {"water": 50, "sucrose": 50}], 20)

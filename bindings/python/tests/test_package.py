@@ -66,8 +66,9 @@ class Generated(unittest.TestCase):
 
     def test_annotations_mean_something_at_run_time(self):
         for name in sirop.__all__:
-            if callable(getattr(sirop, name)) and name != "Estimates":  # array[...] is for type checkers
-                typing.get_type_hints(getattr(sirop, name))
+            thing = getattr(sirop, name)
+            if callable(thing) and not hasattr(thing, "raise_for_errors"):  # array[...] is for type checkers
+                typing.get_type_hints(thing)
 
     def test_everything_public_has_a_docstring(self):
         for name in sirop.__all__:

@@ -1,5 +1,7 @@
 """Every function of the header exists here and gives the same as C, on the cases that all bindings share."""
 
+import dataclasses
+import inspect
 import json
 import math
 import unittest
@@ -13,45 +15,70 @@ NAMES = sirop.COMPONENTS
 # Functions whose result in Python has another shape: what in Python is C's "out".
 SHAPES = {
     "sirop_property_range": lambda found: {"celsius": plain(found[0]), "fitted_solids_percent": found[1]},
-    "sirop_ingredient_grams": lambda found: [found.get(name, 0.0) for name in NAMES],
-    "sirop_glucose_syrup_grams": lambda found: [found.get(name, 0.0) for name in NAMES],
-    "sirop_growth_limit": lambda found: {"group": found and found.group, "water_activity":
-                                         found and found.water_activity},
-    "sirop_graining_at": lambda found: {name: plain(getattr(found, name)) for name in (
-        "risk", "sucrose_supersaturation", "lactose_supersaturation", "crystallizable_percent",
-        "hindering_percent")},
-    "sirop_layers_at_equilibrium": lambda found: {
+    "sirop_ingredient_grams": lambda found: masses(found),
+    "sirop_glucose_syrup_grams": lambda found: masses(found),
+    "sirop_growth_limit": lambda found: found.water_activity,
+    "sirop_layers_at_equilibrium": lambda found: layers(found),
+    "sirop_layers_at_equilibrium_n": lambda found: {
         "water_activity": plain(found.water_activity),
-        "water_gained_grams": [dict(plain(one), status=one.status) for one in found.water_gained_grams]},
+        "water_gained_grams": [one for dessert in found for one in layers(dessert)["water_gained_grams"]]},
+    # What C writes to `statuses` and to the argument of that name.
+    "sirop_pressure_at_altitude_hpa_n": lambda found: with_statuses(found, "pressure_hpa"),
+    "sirop_pressure_from_boiling_water_hpa_n": lambda found: with_statuses(found, "pressure_hpa"),
+    "sirop_water_boils_celsius_n": lambda found: with_statuses(found, "celsius"),
+    "sirop_convert_n": lambda found: with_statuses(found, "results"),
+    "sirop_set_word_of_n": lambda found: with_statuses(found, "indices"),
+    "sirop_celsius_for_stage_n": lambda found: with_statuses(found, "celsius"),
+    "sirop_glucose_syrup_grams_n": lambda found: {
+        "statuses": list(found.status), "grams": [mass for one in found for mass in masses(one)]},
 }
 
-# Functions on handles are methods: sirop_batch_x is Batch.x, sirop_answer_x is Answer.x, but for these.
+# The handles: sirop_batch_x of C is Batch.x, but for these.
+HANDLES = {"sirop_batch_": sirop.Batch, "sirop_question_": sirop.Question, "sirop_answer_": sirop.Answer}
 METHODS = {"sirop_batch_new": sirop.Batch, "sirop_batch_free": sirop.Batch.close,
-           "sirop_batch_predict": sirop.Batch.answer, "sirop_answer_free": sirop.Answer.close}
+           "sirop_batch_predict": sirop.Batch.answer, "sirop_answer_free": sirop.Answer.close,
+           "sirop_question_new": sirop.Question, "sirop_question_free": sirop.Question.close,
+           "sirop_question_name": sirop.question_name}
 
 
-def is_on_handle(name):
-    return name.startswith(("sirop_batch_", "sirop_answer_"))
+# Their status in C is that of the whole answer.
+SPEAK_OF_THE_ANSWER = ("sirop_answer_number", "sirop_answer_text", "sirop_answer_count", "sirop_answer_report")
+
+
+def handle_of(name):
+    """The start of the name that says on which handle the function works; None if it is on none."""
+    return next((one for one in HANDLES if name.startswith(one) and name != "sirop_question_name"), None)
 
 
 def python_function(name):
     """sirop_x of C is sirop.x."""
     if name in METHODS:
         return METHODS[name]
-    for prefix, kind in (("sirop_batch_", sirop.Batch), ("sirop_answer_", sirop.Answer)):
-        if name.startswith(prefix):
-            return getattr(kind, name[len(prefix):], None)
-    return getattr(sirop, name[len("sirop_"):], None)
+    prefix = handle_of(name)
+    return getattr(HANDLES[prefix] if prefix else sirop, name[len(prefix or "sirop_"):], None)
+
+
+def masses(found):
+    return [found.get(name, 0.0) for name in NAMES]
+
+
+def layers(found):
+    return {"water_activity": plain(found.water_activity),
+            "water_gained_grams": [dict(plain(one), status=one.status) for one in found.water_gained_grams]}
+
+
+def with_statuses(found, result):
+    return {"statuses": list(found.status), result: list(map(plain, found))}
 
 
 def plain(found):
-    """A result as the cases write it."""
-    if isinstance(found, sirop.Estimate):
-        return {"value": found.value, "low": found.low, "high": found.high}
-    if isinstance(found, sirop.Range):
-        return {"low": found.low, "high": found.high}
-    if isinstance(found, sirop.Estimates):
+    """A result as the cases write it: an element of an array with its status."""
+    if isinstance(found, (sirop.Estimates, sirop.StagePlaces, sirop.GrainingEstimates)):
         return [dict(plain(one), status=one.status) for one in found]
+    if dataclasses.is_dataclass(found):
+        left_out = ("status", "name")
+        return {one.name: plain(getattr(found, one.name)) for one in dataclasses.fields(found)
+                if one.name not in left_out}
     return found
 
 
@@ -71,11 +98,10 @@ def same(a, b):
 
 
 def arguments(case):
-    """The arguments in Python: a null in an array is NaN; lengths follow from the arrays."""
-    found = dict(case["in"])
-    lengths = {"n", "layers"} & found.keys()
-    for name in lengths or {"components"}:
-        found.pop(name, None)
+    """The arguments in Python: a null in an array is NaN; lengths that Python does not take follow from the arrays."""
+    taken = inspect.signature(python_function(case["call"])).parameters
+    found = {name: value for name, value in case["in"].items()
+             if name in taken or name not in ("n", "layers", "components")}
     for name, value in found.items():
         if isinstance(value, list):
             found[name] = [math.nan if x is None else x for x in value]
@@ -85,27 +111,28 @@ def arguments(case):
 
 
 class Replay:
-    """Calls on one batch, and on the answer of its last prediction."""
+    """Calls on one batch, on one question, and on the last answer of either."""
 
     def __init__(self):
-        self.batch = self.answer = None
+        self.made = {}
 
     def __call__(self, name, inside):
-        function = python_function(name)
-        if name == "sirop_batch_new":
-            self.batch, found = function(), None
-        elif name == "sirop_batch_read":
-            self.batch, found = function(**inside), None
-        elif name == "sirop_batch_predict":
-            self.answer, found = function(self.batch, **inside), None
+        function, kind = python_function(name), handle_of(name)
+        if name in ("sirop_batch_new", "sirop_batch_read", "sirop_question_new"):
+            found = function(**inside)
         else:
-            found = function(self.answer if name.startswith("sirop_answer_") else self.batch, **inside)
-        return None if isinstance(found, sirop.Batch) else found
+            if name == "sirop_question_set_batch":
+                inside = {**inside, "batch": self.made["sirop_batch_"]}
+            found = function(self.made[kind], **inside)
+        if not isinstance(found, tuple(HANDLES.values())):
+            return found
+        self.made[next(one for one, what in HANDLES.items() if isinstance(found, what))] = found
+        return None
 
 
 def made(case):
     """The result in Python, after the calls that lead to it."""
-    if not is_on_handle(case["call"]):
+    if handle_of(case["call"]) is None:
         return python_function(case["call"])(**arguments(case))
     replay = Replay()
     with warnings.catch_warnings():
@@ -116,8 +143,8 @@ def made(case):
             except sirop.SiropError:
                 pass  # a step that was refused in C, too; its own case says so
     found = replay(case["call"], arguments(case))
-    if case["call"] in ("sirop_answer_number", "sirop_answer_text") and replay.answer.status == 1:
-        warnings.warn("as the prediction was", sirop.ExtrapolationWarning)  # which has warned when it was made
+    if case["call"] in SPEAK_OF_THE_ANSWER and replay.made["sirop_answer_"].status == 1:
+        warnings.warn("as the answer was", sirop.ExtrapolationWarning)  # which has warned when it was made
     return found
 
 
@@ -130,10 +157,8 @@ def call(case):
         except sirop.SiropError as why:
             return why.code, why
     extrapolated = any(issubclass(one.category, sirop.ExtrapolationWarning) for one in caught)
-    if isinstance(found, sirop.Estimates):
-        errors = [status for status in found.status if status < 0]
-        return errors[0] if errors else int(extrapolated), plain(found)
-    return int(extrapolated), SHAPES.get(case["call"], plain)(found)
+    errors = [status for status in found.status if status < 0] if case["call"].endswith("_n") else []
+    return errors[0] if errors else int(extrapolated), SHAPES.get(case["call"], plain)(found)
 
 
 def readable(text):
@@ -152,8 +177,9 @@ def difference(case):
             return None if status == -3 else f"raised {found!r}"
         if status == -5 and out is not None and str(found) != out:
             return f"the reason is {found}"
-        if status == -3 and isinstance(out, list):  # an unknown name fails for every element, masses first
-            return None if all(one["status"] in (-2, -3) for one in out) else f"raised {found!r}"
+        if status == -3 and case["call"].endswith("_n"):  # an unknown name fails for every element, masses first
+            statuses = out["statuses"] if "statuses" in out else [one["status"] for one in out]
+            return None if set(statuses) <= {-2, -3} else f"raised {found!r}"
         return None if status == expected else f"raised {found!r}"
     if status != expected:
         return f"status {status}"

@@ -4,7 +4,7 @@ from array import array
 from dataclasses import dataclass
 from typing import Any, ClassVar, Dict, Iterator, Literal, Mapping, Optional, Sequence, Tuple, Type, Union
 
-from typing_extensions import Buffer
+from typing_extensions import Buffer, Self
 
 ComponentName = Literal[
     "water", "sucrose", "glucose", "fructose", "galactose", "lactose", "maltose", "maltotriose", "maltotetraose",
@@ -80,8 +80,30 @@ class Estimates:
     def __len__(self) -> int: ...
     def __getitem__(self, index: int) -> Estimate: ...
     def __iter__(self) -> Iterator[Estimate]: ...
-    def raise_for_errors(self) -> Estimates:
-        """Raises the exception of the first element without an answer; else gives back the estimates."""
+    def raise_for_errors(self) -> Self:
+        """Raises the exception of the first element without an answer; else gives back the same object."""
+
+@dataclass(frozen=True)
+class Values:
+    """n plain numbers and their statuses, as two arrays; `values[i]` is one number, NaN where there is no answer."""
+    value: array[float]
+    status: array[int]
+    def __len__(self) -> int: ...
+    def __getitem__(self, index: int) -> float: ...
+    def __iter__(self) -> Iterator[float]: ...
+    def raise_for_errors(self) -> Self:
+        """Raises the exception of the first element without an answer; else gives back the same object."""
+
+@dataclass(frozen=True)
+class Indices:
+    """n whole numbers and their statuses, as two arrays; `indices[i]` is one of them, -1 where there is no answer."""
+    value: array[int]
+    status: array[int]
+    def __len__(self) -> int: ...
+    def __getitem__(self, index: int) -> int: ...
+    def __iter__(self) -> Iterator[int]: ...
+    def raise_for_errors(self) -> Self:
+        """Raises the exception of the first element without an answer; else gives back the same object."""
 
 @dataclass(frozen=True)
 class Range:
@@ -89,6 +111,18 @@ class Range:
     low: float
     high: float
     def __contains__(self, value: float) -> bool: ...
+
+@dataclass(frozen=True)
+class Ranges:
+    """n ranges and their statuses, as three arrays; `ranges[i]` is one Range, of NaN where there is no answer."""
+    low: array[float]
+    high: array[float]
+    status: array[int]
+    def __len__(self) -> int: ...
+    def __getitem__(self, index: int) -> Range: ...
+    def __iter__(self) -> Iterator[Range]: ...
+    def raise_for_errors(self) -> Self:
+        """Raises the exception of the first element without an answer; else gives back the same object."""
 
 @dataclass(frozen=True)
 class Property:
@@ -116,10 +150,50 @@ class Ingredient:
     per_100_g: Dict[str, float]
 
 @dataclass(frozen=True)
+class Compositions:
+    """n compositions: the grams of all components of the first, then those of the next, as mixture functions take them.
+
+    `compositions[i]` is one, by the names of its components. One whose status is negative has no answer and is NaN."""
+    grams: array[float]
+    status: array[int]
+    def __len__(self) -> int: ...
+    def __getitem__(self, index: int) -> Dict[str, float]: ...
+    def __iter__(self) -> Iterator[Dict[str, float]]: ...
+    def raise_for_errors(self) -> Self:
+        """Raises the exception of the first element without an answer; else gives back the same object."""
+
+@dataclass(frozen=True)
 class TableStage:
     """A stage of a table, and its temperatures in °C: of plain sugar syrup at sea level."""
     name: str
     celsius: Range
+
+@dataclass(frozen=True)
+class StagePlace:
+    """Where something lies in a stage table; str() gives its name, such as "between soft ball and firm ball".
+
+    `lower` and `upper` are indices of stage_name: the same index in a stage, two between two stages. Below the first
+    stage `lower` is -1, above a stage `upper` is the count of stages."""
+    lower: int
+    upper: int
+    status: int
+    name: str
+    def __str__(self) -> str: ...
+
+@dataclass(frozen=True)
+class StagePlaces:
+    """n places in a stage table, as three arrays; `places[i]` is one StagePlace, and str(places[i]) its name.
+
+    An element whose status is negative has no answer: both indices are -1, and its name is ""."""
+    lower: array[int]
+    upper: array[int]
+    status: array[int]
+    table: Optional[str] = ...
+    def __len__(self) -> int: ...
+    def __getitem__(self, index: int) -> StagePlace: ...
+    def __iter__(self) -> Iterator[StagePlace]: ...
+    def raise_for_errors(self) -> Self:
+        """Raises the exception of the first element without an answer; else gives back the same object."""
 
 @dataclass(frozen=True)
 class SetWord:
@@ -145,10 +219,42 @@ class GrainingEstimate:
     status: int
 
 @dataclass(frozen=True)
+class GrainingEstimates:
+    """Graining of n mixtures: an array for each number, Estimates for each estimate; `[i]` is one GrainingEstimate.
+
+    An element whose status is negative has no answer: risk -1, and NaN."""
+    risk: array[int]
+    sucrose_supersaturation: Estimates
+    lactose_supersaturation: Estimates
+    crystallizable_percent: Estimates
+    hindering_percent: array[float]
+    status: array[int]
+    def __len__(self) -> int: ...
+    def __getitem__(self, index: int) -> GrainingEstimate: ...
+    def __iter__(self) -> Iterator[GrainingEstimate]: ...
+    def raise_for_errors(self) -> Self:
+        """Raises the exception of the first element without an answer; else gives back the same object."""
+
+@dataclass(frozen=True)
 class Layers:
     """Layers that touch, at equilibrium: their common water activity, and what each gains (negative: gives)."""
     water_activity: Estimate
     water_gained_grams: Tuple[Estimate, ...]
+
+@dataclass(frozen=True)
+class Desserts:
+    """n desserts of layers at equilibrium; `desserts[i]` is one, as Layers.
+
+    `water_gained_grams` has Estimates of all desserts for each layer: water_gained_grams[0] is of the first layers. A
+    dessert whose status is negative has no answer and is NaN."""
+    water_activity: Estimates
+    water_gained_grams: Tuple[Estimates, ...]
+    status: array[int]
+    def __len__(self) -> int: ...
+    def __getitem__(self, index: int) -> Layers: ...
+    def __iter__(self) -> Iterator[Layers]: ...
+    def raise_for_errors(self) -> Self:
+        """Raises the exception of the first element without an answer; else gives back the same object."""
 
 @dataclass(frozen=True)
 class Prediction:
@@ -291,8 +397,10 @@ class Batch:
     def __init__(self) -> None: ...
     def close(self) -> None:
         """Gives its memory back; what is closed cannot be used any more. Closing twice does nothing."""
+    def __enter__(self) -> Self: ...
     def __exit__(self, *exception: object) -> None: ...
-    def __enter__(self) -> Batch: ...
+    def refusal(self) -> str:
+        """Why the last call on it was refused, in one line; "" if it was not."""
     @classmethod
     def read(cls, text: BatchLike) -> Batch:
         """The batch of a batch file: a mapping, JSON text, or the path of a file."""
@@ -304,25 +412,56 @@ class Batch:
         """Adds an ingredient of any composition: the grams of each component."""
     def set(self, field: str, value: float) -> Batch:
         """Sets "thermometer_celsius" (what it shows when the cook ends), "pressure_hpa", "serve_celsius" ..."""
-    def refusal(self) -> str:
-        """Why the last call on this batch was refused, in one line; "" if it was not."""
+    def text(self) -> str:
+        """The batch as a batch file, which Batch.read and predict take."""
     def answer(self, table: Optional[str] = None) -> Answer:
         """What the batch will be when it is cold, to be asked key by key."""
     def predict(self, table: Optional[str] = None) -> Prediction:
         """What the batch will be when it is cold, as sirop.predict gives it."""
 
-class Answer:
-    """The answer to a batch, to be asked by the keys of the JSON answer joined by dots.
+class Question:
+    """A question (docs/questions.md) that is put together by calls: its kind, then its keys joined by dots.
 
-    Such as "cooked.water_percent_low", "set.word" or "cautions.0". `status` is 1 if it is an extrapolation."""
+    Such as "wanted.water_percent" or "with.0": a list grows by its next index. A `with` block closes it."""
+    def __init__(self, kind: str) -> None: ...
+    def close(self) -> None:
+        """Gives its memory back; what is closed cannot be used any more. Closing twice does nothing."""
+    def __enter__(self) -> Self: ...
+    def __exit__(self, *exception: object) -> None: ...
+    def refusal(self) -> str:
+        """Why the last call on it was refused, in one line; "" if it was not."""
+    def set_number(self, key: str, value: float) -> Question:
+        """Sets a key to a number; one that was set before is replaced. Gives back the question."""
+    def set_truth(self, key: str, yes: bool) -> Question:
+        """Sets a key to true or false."""
+    def set_text(self, key: str, text: str) -> Question:
+        """Sets a key to a text, such as the name of an ingredient or a word of the set."""
+    def set_batch(self, key: str, batch: Batch) -> Question:
+        """Sets a key to a copy of a batch; the question's own is "batch"."""
+    def set(self, key: str, value: Union[bool, float, str, Batch]) -> Question:
+        """Sets a key to a number, a text, a truth or a batch, whichever the value is."""
+    def ask(self) -> Answer:
+        """The answer, to be asked key by key; the question can be changed and asked again."""
+    def reply(self) -> Reply:
+        """The answer, as sirop.ask gives it."""
+
+class Answer:
+    """The answer to a batch or a question, to be asked by the keys of the JSON answer joined by dots.
+
+    Such as "cooked.water_percent_low", "set.word" or "cautions.0"; that to a question has "answer.reason" and
+    "prediction.set.word". `status` is 1 if it is an extrapolation."""
     status: int
     def __init__(self, pointer: int, status: int) -> None: ...
     def close(self) -> None:
         """Gives its memory back; what is closed cannot be used any more. Closing twice does nothing."""
+    def __enter__(self) -> Self: ...
     def __exit__(self, *exception: object) -> None: ...
-    def __enter__(self) -> Answer: ...
     def number(self, key: str) -> float:
-        """The number of a key. Raises ImpossibleError where the answer says null."""
+        """The number of a key; true is 1, false is 0. Raises ImpossibleError where the answer says null."""
+    def count(self, key: str = '') -> int:
+        """How many there are under a key: elements of a list, keys of an object."""
+    def report(self) -> str:
+        """The whole answer as a report for the cook, with its cautions."""
     def text(self, key: str = '') -> str:
         """The text of a key, and of anything else its JSON text; without a key the whole answer."""
 
@@ -374,6 +513,10 @@ def status_text(status: int) -> str:
     """What a status code means, in English."""
 def component_name(component: int) -> Optional[str]:
     """The name of a component as the batch file writes it; None for an index that does not exist."""
+def argument_names() -> Tuple[str, ...]:
+    """The names of all arguments that have an accepted range, such as "pressure_hpa"."""
+def argument_name(index: int) -> Optional[str]:
+    """The names of the arguments that have an accepted range, from 0 on; None after the last."""
 def accepted_range(argument: str) -> Range:
     """The inclusive range that an argument accepts, such as "pressure_hpa", "altitude_metres" or "grams"."""
 def pressure_at_altitude_hpa(altitude_metres: float) -> float:
@@ -382,6 +525,12 @@ def pressure_from_boiling_water_hpa(water_boils_celsius: float) -> float:
     """Air pressure, in hPa, of a kitchen where water really boils at that temperature in °C (IAPWS-IF97)."""
 def water_boils_celsius(pressure_hpa: float) -> float:
     """Temperature, in °C, at which water boils at that pressure in hPa (IAPWS-IF97)."""
+def pressure_at_altitude_hpa_n(altitude_metres: Numbers) -> Values:
+    """pressure_at_altitude_hpa of n altitudes."""
+def pressure_from_boiling_water_hpa_n(water_boils_celsius: Numbers) -> Values:
+    """pressure_from_boiling_water_hpa of n temperatures."""
+def water_boils_celsius_n(pressure_hpa: Numbers) -> Values:
+    """water_boils_celsius of n pressures."""
 def boiling_point_celsius(grams: Grams, pressure_hpa: float = 1013.25) -> Estimate:
     """Temperature, in °C, at which the mixture with its own water boils.
 
@@ -443,6 +592,8 @@ def convert(conversion: str, value: float) -> float:
     """Converts a number of one scale to another; the name of the conversion carries both units.
 
     Of plain sucrose at 20 °C where a concentration is meant."""
+def convert_n(conversion: str, values: Numbers) -> Values:
+    """convert of n numbers."""
 def ingredients() -> Tuple[Ingredient, ...]:
     """The pantry: every ingredient that a batch file may name."""
 def ingredient_name(index: int) -> Optional[str]:
@@ -455,6 +606,8 @@ def ingredient_grams(ingredient: str) -> Dict[str, float]:
     """The grams of each component in 100 g of an ingredient, those of which it has none left out."""
 def glucose_syrup_grams(dextrose_equivalent: float, solids_percent: float = 80.0) -> Dict[str, float]:
     """The grams of each component in 100 g of a glucose syrup between the tabulated ones."""
+def glucose_syrup_grams_n(dextrose_equivalent: Numbers, solids_percent: Numbers = 80.0) -> Compositions:
+    """glucose_syrup_grams of n syrups; each argument is one number for all, or n."""
 def stage_tables() -> Tuple[str, ...]:
     """The names of all stage tables; the first, "us 2004", is the default."""
 def stage_table_name(index: int) -> Optional[str]:
@@ -467,12 +620,20 @@ def stage_name(index: int, table: Optional[str] = None) -> Optional[str]:
     """The names of a table's stages, from 0 on; None after the last."""
 def stage_range_celsius(stage: str, table: Optional[str] = None) -> Range:
     """The temperatures, in °C, of a stage: of plain sugar syrup at sea level."""
-def stage_of_temperature(celsius: float, pressure_hpa: float = 1013.25, table: Optional[str] = None) -> str:
-    """What a table calls a temperature in °C in a kitchen, such as "between soft ball and firm ball"."""
-def stage_of_mixture(grams: Grams, table: Optional[str] = None) -> str:
+def stage_of_temperature(celsius: float, pressure_hpa: float = 1013.25, table: Optional[str] = None) -> StagePlace:
+    """Which stage a table means by a temperature in °C in a kitchen; str() of it is its name."""
+def stage_of_temperature_n(celsius: Numbers, pressure_hpa: Numbers = 1013.25, table: Optional[str] = None) -> StagePlaces:
+    """stage_of_temperature of n temperatures, or in n kitchens; each argument is one number for all, or n."""
+def stage_of_mixture(grams: Grams, table: Optional[str] = None) -> StagePlace:
     """The stage that a mixture is by its consistency in cold water."""
+def stage_of_mixture_n(grams: Mixtures, table: Optional[str] = None, components: Optional[int] = None) -> StagePlaces:
+    """stage_of_mixture of n mixtures; `grams` as in boiling_point_celsius_n."""
+def stage_place_text(lower: int, upper: int, table: Optional[str] = None) -> str:
+    """The name of a place in a table, such as "between soft ball and firm ball"; the indices as in a StagePlace."""
 def celsius_for_stage(stage: str, grams: Grams, pressure_hpa: float = 1013.25, table: Optional[str] = None) -> Range:
     """The temperatures, in °C, between which a mixture, boiled down, has the consistency of a stage."""
+def celsius_for_stage_n(stage: str, grams: Mixtures, pressure_hpa: Numbers = 1013.25, table: Optional[str] = None, components: Optional[int] = None) -> Ranges:
+    """celsius_for_stage of n mixtures; `grams` and `pressure_hpa` as in boiling_point_celsius_n."""
 def set_words() -> Tuple[SetWord, ...]:
     """The words of the set, from the thinnest to the hardest."""
 def set_word(index: int) -> Optional[str]:
@@ -483,14 +644,27 @@ def set_word_firmness_pa_s(index: int) -> Range:
     """The firmness, in Pa s, from which and up to which a word of the set is said."""
 def set_word_of(firmness_pa_s: float) -> int:
     """The index of the word for a firmness in Pa s, such as the property firmness_pa_s."""
+def set_word_of_n(firmness_pa_s: Numbers) -> Indices:
+    """set_word_of of n firmnesses."""
 def graining_at(grams: Grams, celsius: float) -> GrainingEstimate:
     """Whether the sugar of a mixture may crystallize at a temperature in °C."""
+def graining_at_n(grams: Mixtures, celsius: Numbers, components: Optional[int] = None) -> GrainingEstimates:
+    """graining_at of n mixtures; arguments as in boiling_point_celsius_n."""
 def layers_at_equilibrium(grams: Mixtures, celsius: float, components: Optional[int] = None) -> Layers:
     """Where the water goes between layers that touch, at a temperature in °C; `grams`: one mixture for each layer."""
+def layers_at_equilibrium_n(grams: Union[Sequence[Mixtures], Mixtures], celsius: Numbers, layers: Optional[int] = None, components: Optional[int] = None) -> Desserts:
+    """layers_at_equilibrium of n desserts of as many layers each.
+
+    `grams`: an array of n x layers x components, a sequence of sequences of mixtures, or all layers one after the
+    other as boiling_point_celsius_n takes mixtures, `layers` for each dessert. `celsius`: one for all, or n."""
 def growth_limits() -> Tuple[GrowthLimit, ...]:
     """The published limits of growth. Screening figures: follow your food code and a tested process."""
-def growth_limit(index: int) -> Optional[GrowthLimit]:
-    """The published limits of growth, from the highest water activity, 0, on; None after the last."""
+def growth_limit(index: int) -> GrowthLimit:
+    """A published limit of growth: the group, and the water activity below which it does not grow."""
+def growth_group(index: int) -> Optional[str]:
+    """The groups of the published limits of growth, from the highest water activity, 0, on; None after the last."""
+def growth_limits_source() -> str:
+    """Where the limits of growth were published."""
 def predict(batch: BatchLike, table: Optional[str] = None) -> Prediction:
     """What a batch will be when it is cold.
 
@@ -511,3 +685,7 @@ def ask_json(question: BatchLike) -> str:
     """Answers a question, such as to which temperature to cook, as JSON text."""
 def ask_report(question: BatchLike) -> str:
     """Answers a question, such as to which temperature to cook, as a report for the cook, with its cautions."""
+def question_names() -> Tuple[str, ...]:
+    """The kinds of all questions, such as "cook_for"."""
+def question_name(index: int) -> Optional[str]:
+    """The kinds of questions, from 0 on; None after the last."""

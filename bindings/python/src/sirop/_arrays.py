@@ -1,4 +1,4 @@
-"""Arrays of mixtures.  A contiguous array of doubles is handed to C where it lies; anything else is copied once."""
+"""Arrays in and out.  A contiguous array of doubles is handed to C where it lies; anything else is copied once."""
 
 from __future__ import annotations
 
@@ -6,22 +6,52 @@ import ctypes
 import sys
 from array import array
 from collections.abc import Mapping
-from dataclasses import dataclass
-from typing import Iterator, Optional, Tuple, Union
+from dataclasses import dataclass, fields
+from typing import Generic, Iterator, TypeVar
 
-from . import _catalogue
-from ._calls import NORMAL_HPA, check, estimate, name_bytes, number, status_text, warn
+from ._calls import number, status_text, warn
 from ._errors import RangeError, error_class
-from ._library import CEstimate, library
+from ._library import CEstimate, CRange
 from ._mixtures import COMPONENTS, masses
-from ._types import Estimate, Mixtures, Numbers, PropertyName
+from ._types import Estimate, Range, Self
 
 NATIVE_DOUBLE = {"d", "@d", "=d", "<d" if sys.byteorder == "little" else ">d"}
 OTHER_NUMBERS = set("fbBhHiIlLqQ")
+TYPE_CODES = {ctypes.c_double: "d", ctypes.c_int32: "i"}
+
+Element = TypeVar("Element")
+
+
+# --- results --------------------------------------------------------------------------------------------------------
+
+
+class Columns(Generic[Element]):
+    """n results, one array for each number of a result.  `_c_type` is what C writes for one of them."""
+
+    def _columns(self):
+        return [getattr(self, field.name) for field in fields(self)]
+
+    def __len__(self) -> int:
+        return len(self.status)
+
+    def __getitem__(self, index: int) -> Element:
+        return self._element(*(column[index] for column in self._columns()))
+
+    def __iter__(self) -> Iterator[Element]:
+        return map(self._element, *self._columns())
+
+    def raise_for_errors(self) -> Self:
+        """Raises the exception of the first element without an answer; else gives back the same object."""
+        for index, status in enumerate(self.status):
+            if status < 0:
+                bad = sum(1 for other in self.status if other < 0)
+                raise error_class(status)(f"element {index}: {status_text(status)}; {bad} of {len(self)} have no "
+                                          "answer")
+        return self
 
 
 @dataclass(frozen=True)
-class Estimates:
+class Estimates(Columns[Estimate]):
     """Estimates of n mixtures, as four arrays; `estimates[i]` is one Estimate.
 
     An element whose status is negative has no answer and is NaN in the other arrays. numpy.asarray(estimates.value)
@@ -31,24 +61,85 @@ class Estimates:
     low: array[float]
     high: array[float]
     status: array[int]
+    _c_type = CEstimate
+    _element = Estimate
 
-    def __len__(self) -> int:
-        return len(self.value)
 
-    def __getitem__(self, index: int) -> Estimate:
-        return Estimate(self.value[index], self.low[index], self.high[index], self.status[index])
+@dataclass(frozen=True)
+class Values(Columns[float]):
+    """n plain numbers and their statuses, as two arrays; `values[i]` is one number, NaN where there is no answer."""
 
-    def __iter__(self) -> Iterator[Estimate]:
-        return map(Estimate, self.value, self.low, self.high, self.status)
+    value: array[float]
+    status: array[int]
+    _c_type = ctypes.c_double
+    _element = staticmethod(lambda value, status: value)
 
-    def raise_for_errors(self) -> Estimates:
-        """Raises the exception of the first element without an answer; else gives back the estimates."""
-        for index, status in enumerate(self.status):
-            if status < 0:
-                bad = sum(1 for other in self.status if other < 0)
-                raise error_class(status)(f"element {index}: {status_text(status)}; {bad} of {len(self)} have no "
-                                          "answer")
-        return self
+
+@dataclass(frozen=True)
+class Indices(Columns[int]):
+    """n whole numbers and their statuses, as two arrays; `indices[i]` is one of them, -1 where there is no answer."""
+
+    value: array[int]
+    status: array[int]
+    _c_type = ctypes.c_int32
+    _element = staticmethod(lambda value, status: value)
+
+
+@dataclass(frozen=True)
+class Ranges(Columns[Range]):
+    """n ranges and their statuses, as three arrays; `ranges[i]` is one Range, of NaN where there is no answer."""
+
+    low: array[float]
+    high: array[float]
+    status: array[int]
+    _c_type = CRange
+    _element = staticmethod(lambda low, high, status: Range(low, high))
+
+
+def column_of(results, kind, offset=0):
+    """What lies at `offset` in each of n results: an array of its own, in one piece; of estimates, Estimates."""
+    if kind is CEstimate:
+        return Estimates(**members_of(results, CEstimate, offset))
+    code, size = TYPE_CODES[kind], ctypes.sizeof(kind)
+    found = array(code)
+    if len(results):  # there is no view of nothing
+        every = memoryview(results).cast("B").cast(code)[offset // size::ctypes.sizeof(results._type_) // size]
+        found.frombytes(every.tobytes())
+    return found
+
+
+def members_of(results, structure, offset=0):
+    """The members of n structures, each as a column, by their names."""
+    return {name: column_of(results, kind, offset + getattr(structure, name).offset)
+            for name, kind in structure._fields_ if name not in ("struct_bytes", "reserved")}
+
+
+def warn_of(c_function, statuses):
+    outside = statuses.count(1)
+    if outside:
+        warn(f"{c_function.__name__[len('sirop_'):]}: {status_text(1)} ({outside} of {len(statuses)})")
+
+
+def called(kind, c_function, n, inputs, first=(), last=(), each=1):
+    """Calls sirop_..._n(first..., n, inputs..., results, last...); the results as the Columns of that kind.
+
+    Where the result has no room for a status, the array of statuses goes before it. `each`: results of an element."""
+    results, statuses = (kind._c_type * (n * each))(), (ctypes.c_int32 * n)()
+    if n and hasattr(kind._c_type, "struct_bytes"):
+        results[0].struct_bytes = ctypes.sizeof(kind._c_type)
+    has_status = hasattr(kind._c_type, "status")
+    c_function(*first, n, *inputs, *(() if has_status else (statuses,)), results, *last)
+    if issubclass(kind._c_type, ctypes.Structure):
+        columns = members_of(results, kind._c_type)
+    else:
+        columns = {fields(kind)[0].name: column_of(results, kind._c_type)}
+    if not has_status:
+        columns["status"] = column_of(statuses, ctypes.c_int32)
+    warn_of(c_function, columns["status"])
+    return kind(**columns)
+
+
+# --- arguments ------------------------------------------------------------------------------------------------------
 
 
 class Doubles:
@@ -82,7 +173,7 @@ def buffer_of(argument, values):
         raise TypeError(f"{argument}: an array of numbers is wanted, not of the format {view.format!r}")
     flat = memoryview(view.tobytes()).cast(view.format) if view.nbytes else []
     copied = memoryview(array("d", flat))
-    return copied if view.ndim == 1 else copied.cast("B").cast("d", view.shape)
+    return copied if view.ndim == 1 or not view.nbytes else copied.cast("B").cast("d", view.shape)
 
 
 def mixtures_of(grams, components):
@@ -96,11 +187,11 @@ def mixtures_of(grams, components):
             lists = [masses(row) for row in rows]
             width = max(map(len, lists))
             grams = array("d", [mass for row in lists for mass in row + [0.0] * (width - len(row))])
-            components = components_of(components, width)
+            components = agreed("components", components, width)
         else:
             grams = rows
     elif view.ndim == 2:
-        components = components_of(components, view.shape[1])
+        components = agreed("components", components, view.shape[1])
     elif view.ndim != 1:
         raise TypeError(f"grams: an array of {view.ndim} dimensions; one row for each mixture is wanted")
     width = len(COMPONENTS) if components is None else components
@@ -112,89 +203,79 @@ def mixtures_of(grams, components):
     return doubles, doubles.count // width, width
 
 
-def components_of(given, found):
+def layers_of(dessert):
+    """The layers of a dessert, as a list of mixtures; None if it is a mixture or a number itself."""
+    view = buffer_of("grams", dessert)
+    if view is not None:
+        return view.tolist() if view.ndim == 2 else None
+    if isinstance(dessert, Mapping) or not hasattr(dessert, "__iter__"):
+        return None
+    rows = list(dessert)
+    return rows if any(isinstance(row, Mapping) or hasattr(row, "__len__") for row in rows) else None
+
+
+def desserts_of(grams, layers, components):
+    """The masses of n desserts one after the other, n, how many layers each has, and how many masses each layer."""
+    view = buffer_of("grams", grams)
+    if view is not None and view.ndim == 3:
+        layers = agreed("layers", layers, view.shape[1])
+        components = agreed("components", components, view.shape[2])
+        grams = Doubles("grams", grams).memory
+    elif view is None and hasattr(grams, "__iter__"):
+        grams = list(grams)
+        desserts = list(map(layers_of, grams))
+        if any(one is not None for one in desserts):
+            counts = [0 if one is None else len(one) for one in desserts]
+            if min(counts) != max(counts):
+                raise RangeError(f"grams: desserts of {min(counts)} and of {max(counts)} layers; the same number of "
+                                 "layers in each is accepted")
+            layers = agreed("layers", layers, counts[0])
+            grams = [layer for one in desserts for layer in one]
+    doubles, count, width = mixtures_of(grams, components)
+    if layers is None and count:
+        raise TypeError("layers: is missing; how many each dessert has is wanted, as grams are not nested")
+    if layers is not None and (not isinstance(layers, int) or layers < 1):
+        raise RangeError(f"layers: {layers!r} is outside the accepted range, 1 or more")
+    if count and count % layers:
+        raise RangeError(f"grams: {count} mixtures are not whole desserts of {layers} layers")
+    return (doubles, count // layers, layers, width) if count else (doubles, 0, 1, width)
+
+
+def agreed(argument, given, found):
     if given is not None and given != found:
-        raise RangeError(f"components: {given!r}, but each mixture has {found} masses")
+        raise RangeError(f"{argument}: {given!r}, but there are {found} in grams")
     return found
 
 
-def column(argument, values, n):
-    """n doubles: one for each mixture, or the same for all."""
-    if not hasattr(values, "__len__") or getattr(values, "shape", None) == ():
-        values = array("d", [number(argument, values)]) * n
-    doubles = Doubles(argument, values)
-    if doubles.count != n or len(doubles.shape) != 1:
-        raise RangeError(f"{argument}: {doubles.count} numbers for {n} mixtures; one for each, or one number for all, "
-                         "is accepted")
-    return doubles
+def doubles_of(numbers, n=None, things="elements"):
+    """n, and for each argument n doubles: its own, or one number for all.
+
+    Without an n it is that of the first array, or 1 if all are plain numbers."""
+    arrays = {argument: Doubles(argument, values) for argument, values in numbers.items()
+              if hasattr(values, "__len__") and getattr(values, "shape", None) != ()}
+    if n is None:
+        n = next((one.count for one in arrays.values()), 1)
+    found = []
+    for argument, values in numbers.items():
+        doubles = arrays.get(argument) or Doubles(argument, array("d", [number(argument, values)]) * n)
+        if len(doubles.shape) != 1:
+            raise RangeError(f"{argument}: an array of {len(doubles.shape)} dimensions; one number for each, or one "
+                             "number for all, is accepted")
+        if doubles.count != n:
+            raise RangeError(f"{argument}: {doubles.count} numbers for {n} {things}; one for each, or one number for "
+                             "all, is accepted")
+        found.append(doubles.memory)
+    return n, found
 
 
-def of_mixtures(c_function, grams, components, first=(), **numbers):
+def of_numbers(kind, c_function, first=(), last=(), each=1, **numbers):
+    """Calls sirop_..._n(first..., n, numbers..., results, last...)."""
+    n, columns = doubles_of(numbers)
+    return called(kind, c_function, n, columns, first, last, each)
+
+
+def of_mixtures(kind, c_function, grams, components, first=(), **numbers):
     """Calls sirop_..._n(first..., n, grams, components, numbers..., results)."""
     doubles, n, width = mixtures_of(grams, components)
-    columns = [column(name, values, n) for name, values in numbers.items()]
-    results = (CEstimate * n)()
-    c_function(*first, n, doubles.memory, width, *(one.memory for one in columns), results)
-    # Four arrays of their own, each in one piece.
-    raw = memoryview(results).cast("B")
-    estimates = Estimates(*(array("d") for _ in range(3)), array("i"))
-    if n:
-        for offset, name in enumerate(("value", "low", "high")):
-            getattr(estimates, name).frombytes(raw.cast("d")[offset::4].tobytes())
-        estimates.status.frombytes(raw.cast("i")[6::8].tobytes())
-    outside = estimates.status.count(1)
-    if outside:
-        warn(f"{c_function.__name__[len('sirop_'):]}: {status_text(1)} ({outside} of {n})")
-    return estimates
-
-
-@dataclass(frozen=True)
-class Layers:
-    """Layers that touch, at equilibrium: their common water activity, and what each gains (negative: gives)."""
-
-    water_activity: Estimate
-    water_gained_grams: Tuple[Estimate, ...]
-
-
-def layers_at_equilibrium(grams: Mixtures, celsius: float, components: Optional[int] = None) -> Layers:
-    """Where the water goes between layers that touch, at a temperature in °C; `grams`: one mixture for each layer."""
-    doubles, layers, width = mixtures_of(grams, components)
-    celsius = number("celsius", celsius)
-    activity, gained = CEstimate(), (CEstimate * layers)()
-    status = library.sirop_layers_at_equilibrium(layers, doubles.memory, width, celsius, ctypes.byref(activity), gained)
-    check(status, "layers_at_equilibrium", {"layers": layers, "celsius": celsius})
-    return Layers(estimate(activity), tuple(map(estimate, gained)))
-
-
-def boiling_point_celsius_n(grams: Mixtures, pressure_hpa: Numbers = NORMAL_HPA,
-                            components: Optional[int] = None) -> Estimates:
-    """boiling_point_celsius of n mixtures.
-
-    `grams`: an array of n rows, a sequence of mixtures, or all masses one after the other, `components` for each
-    mixture. Other arguments: one number for all, or n of them."""
-    return of_mixtures(library.sirop_boiling_point_celsius_n, grams, components, pressure_hpa=pressure_hpa)
-
-
-def water_at_boil_grams_n(grams: Mixtures, celsius: Numbers, pressure_hpa: Numbers = NORMAL_HPA,
-                          components: Optional[int] = None) -> Estimates:
-    """water_at_boil_grams of n mixtures; arguments as in boiling_point_celsius_n."""
-    return of_mixtures(library.sirop_water_at_boil_grams_n, grams, components, celsius=celsius,
-                       pressure_hpa=pressure_hpa)
-
-
-def water_activity_n(grams: Mixtures, celsius: Numbers, components: Optional[int] = None) -> Estimates:
-    """water_activity of n mixtures; arguments as in boiling_point_celsius_n."""
-    return of_mixtures(library.sirop_water_activity_n, grams, components, celsius=celsius)
-
-
-def freezing_point_celsius_n(grams: Mixtures, components: Optional[int] = None) -> Estimates:
-    """freezing_point_celsius of n mixtures; arguments as in boiling_point_celsius_n."""
-    return of_mixtures(library.sirop_freezing_point_celsius_n, grams, components)
-
-
-def property_estimate_n(property: Union[PropertyName, str], grams: Mixtures, celsius: Numbers = 20.0,
-                        pressure_hpa: Numbers = NORMAL_HPA, components: Optional[int] = None) -> Estimates:
-    """A property of the catalogue, by its name, for n mixtures; arguments as in boiling_point_celsius_n."""
-    _catalogue.property_range(property)  # complains of an unknown name
-    return of_mixtures(library.sirop_property_estimate_n, grams, components,
-                       first=(name_bytes("property", property),), celsius=celsius, pressure_hpa=pressure_hpa)
+    _, columns = doubles_of(numbers, n, "mixtures")
+    return called(kind, c_function, n, (doubles.memory, width, *columns), first)

@@ -8,7 +8,6 @@ from typing import Optional, Tuple, Union
 
 from ._calls import int32, listed, name_bytes, number_of_number, text_or_none, unknown
 from ._declarations import CODES
-from ._errors import UnknownNameError
 from ._library import CRange, library
 from ._types import PropertyName, Range
 
@@ -26,13 +25,22 @@ def component_name(component: int) -> Optional[str]:
 COMPONENTS = listed(component_name)
 
 
+def argument_name(index: int) -> Optional[str]:
+    """The names of the arguments that have an accepted range, from 0 on; None after the last."""
+    return text_or_none(library.sirop_argument_name(int32("index", index)))
+
+
+def argument_names() -> Tuple[str, ...]:
+    """The names of all arguments that have an accepted range, such as "pressure_hpa"."""
+    return listed(argument_name)
+
+
 def accepted_range(argument: str) -> Range:
     """The inclusive range that an argument accepts, such as "pressure_hpa", "altitude_metres" or "grams"."""
     found = CRange()
     status = library.sirop_accepted_range(name_bytes("argument", argument), ctypes.byref(found))
     if status == CODES["E_NAME"]:
-        raise UnknownNameError(f'argument: there is no accepted range of "{argument}"; accepted: names such as '
-                               "temperature_celsius, pressure_hpa, altitude_metres, grams")
+        raise unknown("argument", argument, argument_names())
     return Range(found.low, found.high)
 
 

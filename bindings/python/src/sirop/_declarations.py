@@ -7,6 +7,8 @@ FUNCTIONS = {
         "const char* sirop_status_text(int32_t status)",
     "sirop_component_name":
         "const char* sirop_component_name(int32_t component)",
+    "sirop_argument_name":
+        "const char* sirop_argument_name(int32_t index)",
     "sirop_accepted_range":
         "int32_t sirop_accepted_range(const char* argument, sirop_range* range)",
     "sirop_pressure_at_altitude_hpa":
@@ -15,6 +17,15 @@ FUNCTIONS = {
         "int32_t sirop_pressure_from_boiling_water_hpa(double water_boils_celsius, double* pressure_hpa)",
     "sirop_water_boils_celsius":
         "int32_t sirop_water_boils_celsius(double pressure_hpa, double* celsius)",
+    "sirop_pressure_at_altitude_hpa_n":
+        "int32_t sirop_pressure_at_altitude_hpa_n(size_t n, const double* altitude_metres, int32_t* statuses, "
+        "double* pressure_hpa)",
+    "sirop_pressure_from_boiling_water_hpa_n":
+        "int32_t sirop_pressure_from_boiling_water_hpa_n(size_t n, const double* water_boils_celsius, "
+        "int32_t* statuses, double* pressure_hpa)",
+    "sirop_water_boils_celsius_n":
+        "int32_t sirop_water_boils_celsius_n(size_t n, const double* pressure_hpa, int32_t* statuses, double* "
+        "celsius)",
     "sirop_boiling_point_celsius":
         "int32_t sirop_boiling_point_celsius(const double* grams, size_t components, double pressure_hpa, "
         "sirop_estimate* celsius)",
@@ -60,6 +71,9 @@ FUNCTIONS = {
         "const char* sirop_conversion_name(int32_t index)",
     "sirop_convert":
         "int32_t sirop_convert(const char* conversion, double value, double* result)",
+    "sirop_convert_n":
+        "int32_t sirop_convert_n(const char* conversion, size_t n, const double* values, int32_t* statuses, "
+        "double* results)",
     "sirop_ingredient_name":
         "const char* sirop_ingredient_name(int32_t index)",
     "sirop_ingredient_source":
@@ -71,6 +85,9 @@ FUNCTIONS = {
     "sirop_glucose_syrup_grams":
         "int32_t sirop_glucose_syrup_grams(double dextrose_equivalent, double solids_percent, double* grams, "
         "size_t components)",
+    "sirop_glucose_syrup_grams_n":
+        "int32_t sirop_glucose_syrup_grams_n(size_t n, const double* dextrose_equivalent, const double* "
+        "solids_percent, int32_t* statuses, double* grams, size_t components)",
     "sirop_stage_table_name":
         "const char* sirop_stage_table_name(int32_t index)",
     "sirop_stage_table_source":
@@ -80,14 +97,26 @@ FUNCTIONS = {
     "sirop_stage_range_celsius":
         "int32_t sirop_stage_range_celsius(const char* table, const char* stage, sirop_range* celsius)",
     "sirop_stage_of_temperature":
-        "int32_t sirop_stage_of_temperature(const char* table, double celsius, double pressure_hpa, char* "
-        "out, size_t out_bytes, size_t* needed_bytes)",
+        "int32_t sirop_stage_of_temperature(const char* table, double celsius, double pressure_hpa, "
+        "sirop_stage_place* place)",
+    "sirop_stage_of_temperature_n":
+        "int32_t sirop_stage_of_temperature_n(const char* table, size_t n, const double* celsius, const "
+        "double* pressure_hpa, sirop_stage_place* places)",
     "sirop_stage_of_mixture":
-        "int32_t sirop_stage_of_mixture(const char* table, const double* grams, size_t components, char* out, "
-        "size_t out_bytes, size_t* needed_bytes)",
+        "int32_t sirop_stage_of_mixture(const char* table, const double* grams, size_t components, "
+        "sirop_stage_place* place)",
+    "sirop_stage_of_mixture_n":
+        "int32_t sirop_stage_of_mixture_n(const char* table, size_t n, const double* grams, size_t "
+        "components, sirop_stage_place* places)",
+    "sirop_stage_place_text":
+        "int32_t sirop_stage_place_text(const char* table, int32_t lower, int32_t upper, char* out, size_t "
+        "out_bytes, size_t* needed_bytes)",
     "sirop_celsius_for_stage":
         "int32_t sirop_celsius_for_stage(const char* table, const char* stage, const double* grams, size_t "
         "components, double pressure_hpa, sirop_range* celsius)",
+    "sirop_celsius_for_stage_n":
+        "int32_t sirop_celsius_for_stage_n(const char* table, const char* stage, size_t n, const double* "
+        "grams, size_t components, const double* pressure_hpa, int32_t* statuses, sirop_range* celsius)",
     "sirop_set_word":
         "const char* sirop_set_word(int32_t index)",
     "sirop_set_word_meaning":
@@ -96,14 +125,28 @@ FUNCTIONS = {
         "int32_t sirop_set_word_firmness_pa_s(int32_t index, sirop_range* firmness_pa_s)",
     "sirop_set_word_of":
         "int32_t sirop_set_word_of(double firmness_pa_s, int32_t* index)",
+    "sirop_set_word_of_n":
+        "int32_t sirop_set_word_of_n(size_t n, const double* firmness_pa_s, int32_t* statuses, int32_t* "
+        "indices)",
     "sirop_graining_at":
         "int32_t sirop_graining_at(const double* grams, size_t components, double celsius, sirop_graining* "
         "result)",
+    "sirop_graining_at_n":
+        "int32_t sirop_graining_at_n(size_t n, const double* grams, size_t components, const double* celsius, "
+        "sirop_graining* results)",
     "sirop_layers_at_equilibrium":
         "int32_t sirop_layers_at_equilibrium(size_t layers, const double* grams, size_t components, double "
         "celsius, sirop_estimate* water_activity, sirop_estimate* water_gained_grams)",
+    "sirop_layers_at_equilibrium_n":
+        "int32_t sirop_layers_at_equilibrium_n(size_t n, size_t layers, const double* grams, size_t "
+        "components, const double* celsius, sirop_estimate* water_activity, sirop_estimate* "
+        "water_gained_grams)",
+    "sirop_growth_group":
+        "const char* sirop_growth_group(int32_t index)",
     "sirop_growth_limit":
-        "const char* sirop_growth_limit(int32_t index, double* water_activity)",
+        "int32_t sirop_growth_limit(int32_t index, double* water_activity)",
+    "sirop_growth_limits_source":
+        "const char* sirop_growth_limits_source(void)",
     "sirop_predict_json":
         "int32_t sirop_predict_json(const char* batch, size_t batch_bytes, const char* table, char* out, "
         "size_t out_bytes, size_t* needed_bytes)",
@@ -132,6 +175,9 @@ FUNCTIONS = {
         "int32_t sirop_batch_set(sirop_batch* batch, const char* field, double value)",
     "sirop_batch_refusal":
         "const char* sirop_batch_refusal(const sirop_batch* batch)",
+    "sirop_batch_text":
+        "int32_t sirop_batch_text(const sirop_batch* batch, char* out, size_t out_bytes, size_t* "
+        "needed_bytes)",
     "sirop_batch_predict":
         "int32_t sirop_batch_predict(sirop_batch* batch, const char* table, sirop_answer** answer)",
     "sirop_answer_free":
@@ -141,6 +187,30 @@ FUNCTIONS = {
     "sirop_answer_text":
         "int32_t sirop_answer_text(const sirop_answer* answer, const char* key, char* out, size_t out_bytes, "
         "size_t* needed_bytes)",
+    "sirop_answer_count":
+        "int32_t sirop_answer_count(const sirop_answer* answer, const char* key, int32_t* count)",
+    "sirop_answer_report":
+        "int32_t sirop_answer_report(const sirop_answer* answer, char* out, size_t out_bytes, size_t* "
+        "needed_bytes)",
+    "sirop_question_name":
+        "const char* sirop_question_name(int32_t index)",
+    "sirop_question_new":
+        "int32_t sirop_question_new(const char* kind, sirop_question** question)",
+    "sirop_question_free":
+        "void sirop_question_free(sirop_question* question)",
+    "sirop_question_set_number":
+        "int32_t sirop_question_set_number(sirop_question* question, const char* key, double value)",
+    "sirop_question_set_truth":
+        "int32_t sirop_question_set_truth(sirop_question* question, const char* key, int32_t yes)",
+    "sirop_question_set_text":
+        "int32_t sirop_question_set_text(sirop_question* question, const char* key, const char* text)",
+    "sirop_question_set_batch":
+        "int32_t sirop_question_set_batch(sirop_question* question, const char* key, const sirop_batch* "
+        "batch)",
+    "sirop_question_ask":
+        "int32_t sirop_question_ask(sirop_question* question, sirop_answer** answer)",
+    "sirop_question_refusal":
+        "const char* sirop_question_refusal(const sirop_question* question)",
 }
 
 CODES = {

@@ -1,4 +1,4 @@
-"""A batch that is put together by calls, and its answer."""
+"""Batches and questions that are put together by calls, and their answers."""
 
 from __future__ import annotations
 
@@ -6,15 +6,15 @@ import ctypes
 import json
 import threading
 import weakref
-from typing import Optional, Union
+from typing import Optional, Tuple, Union
 
-from ._answers import Prediction, typed
+from ._answers import Prediction, Reply, typed
 from ._batch import batch_bytes
-from ._calls import check, int32, name_bytes, number, text_call
+from ._calls import E_NAME, check, int32, listed, name_bytes, number, text_call, text_or_none, unknown
 from ._errors import ImpossibleError, NullPointerError, UnknownNameError, error_class
 from ._library import library
 from ._mixtures import c_masses, masses
-from ._types import BatchLike, Grams
+from ._types import BatchLike, Grams, Self
 
 WHERE = {"pan": 0, "off_heat": 1, "neighbours": 2}
 
@@ -38,6 +38,9 @@ class Handle:
         with self._lock:
             self._free()
 
+    def __enter__(self) -> Self:
+        return self
+
     def __exit__(self, *exception: object) -> None:
         self.close()
 
@@ -46,9 +49,10 @@ class Handle:
 
 
 class Answer(Handle):
-    """The answer to a batch, to be asked by the keys of the JSON answer joined by dots.
+    """The answer to a batch or a question, to be asked by the keys of the JSON answer joined by dots.
 
-    Such as "cooked.water_percent_low", "set.word" or "cautions.0". `status` is 1 if it is an extrapolation."""
+    Such as "cooked.water_percent_low", "set.word" or "cautions.0"; that to a question has "answer.reason" and
+    "prediction.set.word". `status` is 1 if it is an extrapolation."""
 
     status: int
 
@@ -56,17 +60,25 @@ class Answer(Handle):
         super().__init__(pointer, library.sirop_answer_free)
         self.status = status
 
-    def __enter__(self) -> Answer:
-        return self
+    def _found(self, c_function, key, result, what):
+        with self._lock:
+            status = c_function(self._open(), name_bytes("key", key), ctypes.byref(result))
+        if status < 0:
+            raise self._failure(status, key, what)
+        return result.value
 
     def number(self, key: str) -> float:
-        """The number of a key. Raises ImpossibleError where the answer says null."""
-        value = ctypes.c_double()
+        """The number of a key; true is 1, false is 0. Raises ImpossibleError where the answer says null."""
+        return self._found(library.sirop_answer_number, key, ctypes.c_double(), "number")
+
+    def count(self, key: str = "") -> int:
+        """How many there are under a key: elements of a list, keys of an object."""
+        return self._found(library.sirop_answer_count, key, ctypes.c_int32(), "list or object")
+
+    def report(self) -> str:
+        """The whole answer as a report for the cook, with its cautions."""
         with self._lock:
-            status = library.sirop_answer_number(self._open(), name_bytes("key", key), ctypes.byref(value))
-        if status < 0:
-            raise self._failure(status, key)
-        return value.value
+            return text_call(library.sirop_answer_report, self._open(), warns=False)
 
     def text(self, key: str = "") -> str:
         """The text of a key, and of anything else its JSON text; without a key the whole answer."""
@@ -74,28 +86,58 @@ class Answer(Handle):
             try:
                 return text_call(library.sirop_answer_text, self._open(), name_bytes("key", key), warns=False)
             except UnknownNameError as why:
-                raise self._failure(why.code, key) from None
+                raise self._failure(why.code, key, "value") from None
 
     @staticmethod
-    def _failure(status, key):
+    def _failure(status, key, what):
         if status == ImpossibleError.code:
             return ImpossibleError(f"{key}: cannot be given; the answer's notes may say why")
-        return error_class(status)(f'key: the answer has no such value as "{key}"; accepted: keys of the answer '
-                                   'joined by dots, such as "cooked.grams"')
+        return error_class(status)(f'key: the answer has no such {what} as "{key}"; accepted: keys of the answer '
+                                   'joined by dots, such as "cooked.grams" or "answer.reason"')
 
 
-class Batch(Handle):
+class Asked(Handle):
+    """What is put together by calls and then asked.  `_refusal_of` is the C function that knows a call's refusal."""
+
+    def _call(self, c_function, *arguments):
+        """A call on it; the exception of a failure has the library's reason."""
+        with self._lock:
+            pointer = self._open()
+            status = c_function(pointer, *arguments)
+            reason = self._reason(pointer) if status < 0 else ""
+        if status < 0:
+            raise error_class(status)(reason or f"{c_function.__name__[len('sirop_'):]} failed")
+        return status
+
+    def _answer(self, c_function, *arguments):
+        """The Answer that a call gives."""
+        pointer = ctypes.c_void_p()
+        status = self._call(c_function, *arguments, ctypes.byref(pointer))
+        answer = Answer(pointer.value, status)
+        check(status, type(self).__name__, {})
+        return answer
+
+    def _reason(self, pointer):
+        # It may quote a text that is no UTF-8.
+        return self._refusal_of(pointer).decode("utf-8", "replace")
+
+    def refusal(self) -> str:
+        """Why the last call on it was refused, in one line; "" if it was not."""
+        with self._lock:
+            return self._reason(self._open())
+
+
+class Batch(Asked):
     """A batch that is put together by calls instead of a batch file.
 
     Without a pressure it is 1013.25 hPa, and it is served at 20 °C. A `with` block closes it."""
+
+    _refusal_of = library.sirop_batch_refusal
 
     def __init__(self) -> None:
         pointer = ctypes.c_void_p()
         check(library.sirop_batch_new(ctypes.byref(pointer)), "Batch", {})
         super().__init__(pointer.value, library.sirop_batch_free)
-
-    def __enter__(self) -> Batch:
-        return self
 
     @classmethod
     def read(cls, text: BatchLike) -> Batch:
@@ -109,16 +151,6 @@ class Batch(Handle):
         if status < 0:  # then it holds nothing but the reason
             raise error_class(status)(batch.refusal())
         return batch
-
-    def _call(self, c_function, *arguments):
-        """A call on the batch; the exception of a failure has the library's reason."""
-        with self._lock:
-            pointer = self._open()
-            status = c_function(pointer, *arguments)
-            reason = library.sirop_batch_refusal(pointer).decode() if status < 0 else ""
-        if status < 0:
-            raise error_class(status)(reason or f"{c_function.__name__[len('sirop_'):]} failed")
-        return status
 
     def add(self, ingredient: str, grams: float, celsius: float = 20.0, where: Union[str, int] = "pan") -> Batch:
         """Adds an ingredient of the pantry: to the "pan", "off_heat", or to the "neighbours" that touch it.
@@ -140,19 +172,14 @@ class Batch(Handle):
         self._call(library.sirop_batch_set, name_bytes("field", field), number("value", value))
         return self
 
-    def refusal(self) -> str:
-        """Why the last call on this batch was refused, in one line; "" if it was not."""
+    def text(self) -> str:
+        """The batch as a batch file, which Batch.read and predict take."""
         with self._lock:
-            return library.sirop_batch_refusal(self._open()).decode()
+            return text_call(library.sirop_batch_text, self._open())
 
     def answer(self, table: Optional[str] = None) -> Answer:
         """What the batch will be when it is cold, to be asked key by key."""
-        pointer = ctypes.c_void_p()
-        status = self._call(library.sirop_batch_predict, None if table is None else name_bytes("table", table),
-                            ctypes.byref(pointer))
-        answer = Answer(pointer.value, status)
-        check(status, "Batch.answer", {})
-        return answer
+        return self._answer(library.sirop_batch_predict, None if table is None else name_bytes("table", table))
 
     def predict(self, table: Optional[str] = None) -> Prediction:
         """What the batch will be when it is cold, as sirop.predict gives it."""
@@ -166,3 +193,76 @@ def place(where):
             raise UnknownNameError(f'where: there is no "{where}"; accepted: {", ".join(WHERE)}')
         return WHERE[where]
     return int32("where", where)
+
+
+# --- questions ------------------------------------------------------------------------------------------------------
+
+
+def question_name(index: int) -> Optional[str]:
+    """The kinds of questions, from 0 on; None after the last."""
+    return text_or_none(library.sirop_question_name(int32("index", index)))
+
+
+def question_names() -> Tuple[str, ...]:
+    """The kinds of all questions, such as "cook_for"."""
+    return listed(question_name)
+
+
+class Question(Asked):
+    """A question (docs/questions.md) that is put together by calls: its kind, then its keys joined by dots.
+
+    Such as "wanted.water_percent" or "with.0": a list grows by its next index. A `with` block closes it."""
+
+    _refusal_of = library.sirop_question_refusal
+
+    def __init__(self, kind: str) -> None:
+        pointer = ctypes.c_void_p()
+        status = library.sirop_question_new(name_bytes("kind", kind), ctypes.byref(pointer))
+        if status == E_NAME:
+            raise unknown("kind", kind, question_names())
+        check(status, "Question", {})
+        super().__init__(pointer.value, library.sirop_question_free)
+
+    def set_number(self, key: str, value: float) -> Question:
+        """Sets a key to a number; one that was set before is replaced. Gives back the question."""
+        self._call(library.sirop_question_set_number, name_bytes("key", key), number("value", value))
+        return self
+
+    def set_truth(self, key: str, yes: bool) -> Question:
+        """Sets a key to true or false."""
+        if not isinstance(yes, int):
+            raise TypeError(f"yes: {yes!r} is neither True nor False")
+        self._call(library.sirop_question_set_truth, name_bytes("key", key), bool(yes))
+        return self
+
+    def set_text(self, key: str, text: str) -> Question:
+        """Sets a key to a text, such as the name of an ingredient or a word of the set."""
+        self._call(library.sirop_question_set_text, name_bytes("key", key), name_bytes("text", text))
+        return self
+
+    def set_batch(self, key: str, batch: Batch) -> Question:
+        """Sets a key to a copy of a batch; the question's own is "batch"."""
+        if not isinstance(batch, Batch):
+            raise TypeError(f"batch: {batch!r} is not a Batch; Batch.read makes one")
+        with batch._lock:
+            self._call(library.sirop_question_set_batch, name_bytes("key", key), batch._open())
+        return self
+
+    def set(self, key: str, value: Union[bool, float, str, Batch]) -> Question:
+        """Sets a key to a number, a text, a truth or a batch, whichever the value is."""
+        if isinstance(value, bool):
+            return self.set_truth(key, value)
+        if isinstance(value, str):
+            return self.set_text(key, value)
+        if isinstance(value, Batch):
+            return self.set_batch(key, value)
+        return self.set_number(key, value)
+
+    def ask(self) -> Answer:
+        """The answer, to be asked key by key; the question can be changed and asked again."""
+        return self._answer(library.sirop_question_ask)
+
+    def reply(self) -> Reply:
+        """The answer, as sirop.ask gives it."""
+        with self.ask() as answer:
+            return typed(Reply, json.loads(answer.text()))

@@ -26,6 +26,13 @@ class CRange(ctypes.Structure):
     _fields_ = [("low", ctypes.c_double), ("high", ctypes.c_double)]
 
 
+class CStagePlace(ctypes.Structure):
+    """sirop_stage_place"""
+
+    _fields_ = [("lower", ctypes.c_int32), ("upper", ctypes.c_int32), ("status", ctypes.c_int32),
+                ("reserved", ctypes.c_int32)]
+
+
 class CGraining(ctypes.Structure):
     """sirop_graining"""
 

@@ -3,13 +3,16 @@
 from __future__ import annotations
 
 import ctypes
+from array import array
 from dataclasses import dataclass
 from typing import Dict, Optional, Tuple
 
+from ._arrays import Columns, Values, of_numbers
 from ._calls import E_NAME, E_RANGE, check, int32, listed, name_bytes, number, text_or_none, unknown
 from ._catalogue import COMPONENTS
 from ._errors import RangeError
 from ._library import library
+from ._types import Numbers
 
 
 def conversion_name(index: int) -> Optional[str]:
@@ -34,6 +37,14 @@ def convert(conversion: str, value: float) -> float:
         raise RangeError(f"value: {value!r} is outside the range of {conversion}")
     check(status, "convert", {"value": value})
     return result.value
+
+
+def convert_n(conversion: str, values: Numbers) -> Values:
+    """convert of n numbers."""
+    name = name_bytes("conversion", conversion)
+    if conversion not in conversions():
+        raise unknown("conversion", conversion, conversions())
+    return of_numbers(Values, library.sirop_convert_n, first=(name,), values=values)
 
 
 @dataclass(frozen=True)
@@ -69,6 +80,11 @@ def ingredient_estimate(ingredient: str) -> str:
     return ingredient_text(library.sirop_ingredient_estimate, ingredient)
 
 
+def named(grams):
+    """The masses that are not 0, by the names of their components."""
+    return {name: mass for name, mass in zip(COMPONENTS, grams) if mass}
+
+
 def ingredient_grams(ingredient: str) -> Dict[str, float]:
     """The grams of each component in 100 g of an ingredient, those of which it has none left out."""
     grams = (ctypes.c_double * len(COMPONENTS))()
@@ -76,7 +92,7 @@ def ingredient_grams(ingredient: str) -> Dict[str, float]:
     if status == E_NAME:
         raise unknown("ingredient", ingredient, listed(ingredient_name))
     check(status, "ingredient_grams", {})
-    return {name: mass for name, mass in zip(COMPONENTS, grams) if mass}
+    return named(grams)
 
 
 def glucose_syrup_grams(dextrose_equivalent: float, solids_percent: float = 80.0) -> Dict[str, float]:
@@ -85,7 +101,28 @@ def glucose_syrup_grams(dextrose_equivalent: float, solids_percent: float = 80.0
                  "solids_percent": number("solids_percent", solids_percent)}
     grams = (ctypes.c_double * len(COMPONENTS))()
     check(library.sirop_glucose_syrup_grams(*arguments.values(), grams, len(grams)), "glucose_syrup_grams", arguments)
-    return {name: mass for name, mass in zip(COMPONENTS, grams) if mass}
+    return named(grams)
+
+
+@dataclass(frozen=True)
+class Compositions(Columns[Dict[str, float]]):
+    """n compositions: the grams of all components of the first, then those of the next, as mixture functions take them.
+
+    `compositions[i]` is one, by the names of its components. One whose status is negative has no answer and is NaN."""
+
+    grams: array[float]
+    status: array[int]
+    _c_type = ctypes.c_double
+    _element = staticmethod(lambda *grams_and_status: named(grams_and_status[:-1]))
+
+    def _columns(self):
+        return [*(memoryview(self.grams)[index::len(COMPONENTS)] for index in range(len(COMPONENTS))), self.status]
+
+
+def glucose_syrup_grams_n(dextrose_equivalent: Numbers, solids_percent: Numbers = 80.0) -> Compositions:
+    """glucose_syrup_grams of n syrups; each argument is one number for all, or n."""
+    return of_numbers(Compositions, library.sirop_glucose_syrup_grams_n, last=(len(COMPONENTS),),
+                      each=len(COMPONENTS), dextrose_equivalent=dextrose_equivalent, solids_percent=solids_percent)
 
 
 def ingredients() -> Tuple[Ingredient, ...]:

@@ -3,20 +3,33 @@
 from __future__ import annotations
 
 import ctypes
-from dataclasses import dataclass
+from array import array
+from dataclasses import dataclass, replace
 from typing import Optional, Tuple
 
 from ._answers import GrowthLimit
+from ._arrays import Columns, Indices, Ranges, of_mixtures, of_numbers
 from ._calls import (E_NAME, NORMAL_HPA, check, int32, listed, name_bytes, number, shown_range, text_call,
                      text_or_none, unknown)
 from ._errors import RangeError
-from ._library import CRange, library
+from ._library import CRange, CStagePlace, library
 from ._mixtures import c_masses, masses
-from ._types import Grams, Range
+from ._types import Grams, Mixtures, Numbers, Range
 
 
 def table_bytes(table):
     return None if table is None else name_bytes("table", table)
+
+
+def known_table(table):
+    """The name of a table for C, or a complaint if there is none of that name."""
+    stage_table_source(table)
+    return table_bytes(table)
+
+
+def no_index(index, name_of):
+    """The exception for an index past the end of a list."""
+    return RangeError(f"index: {index} is outside the accepted range, 0 to {len(listed(name_of)) - 1}")
 
 
 def stage_table_name(index: int) -> Optional[str]:
@@ -39,8 +52,7 @@ def stage_table_source(table: Optional[str] = None) -> str:
 
 def stage_name(index: int, table: Optional[str] = None) -> Optional[str]:
     """The names of a table's stages, from 0 on; None after the last."""
-    stage_table_source(table)  # complains of an unknown table
-    return text_or_none(library.sirop_stage_name(table_bytes(table), int32("index", index)))
+    return text_or_none(library.sirop_stage_name(known_table(table), int32("index", index)))
 
 
 def unknown_stage(table, stage):
@@ -75,19 +87,93 @@ def stages(table: Optional[str] = None) -> Tuple[TableStage, ...]:
                  for name in listed(lambda index: stage_name(index, table)))
 
 
-def stage_of_temperature(celsius: float, pressure_hpa: float = NORMAL_HPA, table: Optional[str] = None) -> str:
-    """What a table calls a temperature in °C in a kitchen, such as "between soft ball and firm ball"."""
+# --- places in a table ----------------------------------------------------------------------------------------------
+
+
+@dataclass(frozen=True)
+class StagePlace:
+    """Where something lies in a stage table; str() gives its name, such as "between soft ball and firm ball".
+
+    `lower` and `upper` are indices of stage_name: the same index in a stage, two between two stages. Below the first
+    stage `lower` is -1, above a stage `upper` is the count of stages."""
+
+    lower: int
+    upper: int
+    #: 0 fine, 1 computed outside a fitted range; negative where there is no answer
+    status: int
+    name: str
+
+    def __str__(self) -> str:
+        return self.name
+
+
+@dataclass(frozen=True)
+class StagePlaces(Columns[StagePlace]):
+    """n places in a stage table, as three arrays; `places[i]` is one StagePlace, and str(places[i]) its name.
+
+    An element whose status is negative has no answer: both indices are -1, and its name is ""."""
+
+    lower: array[int]
+    upper: array[int]
+    status: array[int]
+    table: Optional[str] = None
+    _c_type = CStagePlace
+
+    def _columns(self):
+        return [self.lower, self.upper, self.status]
+
+    def _element(self, lower, upper, status):
+        return StagePlace(lower, upper, status, "" if status < 0 else stage_place_text(lower, upper, self.table))
+
+
+def stage_place_text(lower: int, upper: int, table: Optional[str] = None) -> str:
+    """The name of a place in a table, such as "between soft ball and firm ball"; the indices as in a StagePlace."""
+    name, lower, upper = known_table(table), int32("lower", lower), int32("upper", upper)
+    try:
+        return text_call(library.sirop_stage_place_text, name, lower, upper)
+    except RangeError:
+        last = len(listed(lambda index: stage_name(index, table))) - 1
+        raise RangeError(f"lower, upper: {lower}, {upper} is no place in the table; accepted: a stage, 0 to {last}, "
+                         f"twice, or one and the next, -1 being below the first and {last + 1} above any") from None
+
+
+def stage_place(c_function, table, *inputs, arguments):
+    """Calls sirop_stage_of_...(table, inputs..., place)."""
+    found = CStagePlace()
+    status = c_function(table_bytes(table), *inputs, ctypes.byref(found))
+    if status == E_NAME:
+        known_table(table)  # complains of it
+    check(status, c_function.__name__[len("sirop_"):], arguments)
+    return StagePlace(found.lower, found.upper, found.status, stage_place_text(found.lower, found.upper, table))
+
+
+def stage_of_temperature(celsius: float, pressure_hpa: float = NORMAL_HPA, table: Optional[str] = None) -> StagePlace:
+    """Which stage a table means by a temperature in °C in a kitchen; str() of it is its name."""
     arguments = {"celsius": number("celsius", celsius), "pressure_hpa": number("pressure_hpa", pressure_hpa)}
-    stage_table_source(table)  # complains of an unknown table
-    return text_call(library.sirop_stage_of_temperature, table_bytes(table), *arguments.values(), arguments=arguments)
+    return stage_place(library.sirop_stage_of_temperature, table, *arguments.values(), arguments=arguments)
 
 
-def stage_of_mixture(grams: Grams, table: Optional[str] = None) -> str:
+def stage_of_temperature_n(celsius: Numbers, pressure_hpa: Numbers = NORMAL_HPA,
+                           table: Optional[str] = None) -> StagePlaces:
+    """stage_of_temperature of n temperatures, or in n kitchens; each argument is one number for all, or n."""
+    found = of_numbers(StagePlaces, library.sirop_stage_of_temperature_n, first=(known_table(table),),
+                       celsius=celsius, pressure_hpa=pressure_hpa)
+    return replace(found, table=table)
+
+
+def stage_of_mixture(grams: Grams, table: Optional[str] = None) -> StagePlace:
     """The stage that a mixture is by its consistency in cold water."""
-    stage_table_source(table)  # complains of an unknown table
     values = masses(grams)
-    return text_call(library.sirop_stage_of_mixture, table_bytes(table), c_masses(values), len(values),
-                     arguments={"grams": values})
+    return stage_place(library.sirop_stage_of_mixture, table, c_masses(values), len(values),
+                       arguments={"grams": values})
+
+
+def stage_of_mixture_n(grams: Mixtures, table: Optional[str] = None,
+                       components: Optional[int] = None) -> StagePlaces:
+    """stage_of_mixture of n mixtures; `grams` as in boiling_point_celsius_n."""
+    found = of_mixtures(StagePlaces, library.sirop_stage_of_mixture_n, grams, components,
+                        first=(known_table(table),))
+    return replace(found, table=table)
 
 
 def celsius_for_stage(stage: str, grams: Grams, pressure_hpa: float = NORMAL_HPA, table: Optional[str] = None) -> Range:
@@ -100,6 +186,14 @@ def celsius_for_stage(stage: str, grams: Grams, pressure_hpa: float = NORMAL_HPA
         raise unknown_stage(table, stage) from None
     check(status, "celsius_for_stage", {"grams": values, "pressure_hpa": pressure_hpa})
     return Range(found.low, found.high)
+
+
+def celsius_for_stage_n(stage: str, grams: Mixtures, pressure_hpa: Numbers = NORMAL_HPA, table: Optional[str] = None,
+                        components: Optional[int] = None) -> Ranges:
+    """celsius_for_stage of n mixtures; `grams` and `pressure_hpa` as in boiling_point_celsius_n."""
+    stage_range_celsius(stage, table)  # complains of an unknown name
+    return of_mixtures(Ranges, library.sirop_celsius_for_stage_n, grams, components,
+                       first=(table_bytes(table), name_bytes("stage", stage)), pressure_hpa=pressure_hpa)
 
 
 # --- words of the set -----------------------------------------------------------------------------------------------
@@ -128,7 +222,7 @@ def set_word_firmness_pa_s(index: int) -> Range:
     """The firmness, in Pa s, from which and up to which a word of the set is said."""
     found = CRange()
     if library.sirop_set_word_firmness_pa_s(int32("index", index), ctypes.byref(found)) != 0:
-        raise RangeError(f"index: {index} is outside the accepted range, 0 to {len(listed(set_word)) - 1}")
+        raise no_index(index, set_word)
     return Range(found.low, found.high)
 
 
@@ -140,6 +234,11 @@ def set_word_of(firmness_pa_s: float) -> int:
     return index.value
 
 
+def set_word_of_n(firmness_pa_s: Numbers) -> Indices:
+    """set_word_of of n firmnesses."""
+    return of_numbers(Indices, library.sirop_set_word_of_n, firmness_pa_s=firmness_pa_s)
+
+
 def set_words() -> Tuple[SetWord, ...]:
     """The words of the set, from the thinnest to the hardest."""
     return tuple(SetWord(word, set_word_meaning(index), set_word_firmness_pa_s(index))
@@ -149,13 +248,24 @@ def set_words() -> Tuple[SetWord, ...]:
 # --- growth ---------------------------------------------------------------------------------------------------------
 
 
-def growth_limit(index: int) -> Optional[GrowthLimit]:
-    """The published limits of growth, from the highest water activity, 0, on; None after the last."""
+def growth_group(index: int) -> Optional[str]:
+    """The groups of the published limits of growth, from the highest water activity, 0, on; None after the last."""
+    return text_or_none(library.sirop_growth_group(int32("index", index)))
+
+
+def growth_limit(index: int) -> GrowthLimit:
+    """A published limit of growth: the group, and the water activity below which it does not grow."""
     activity = ctypes.c_double()
-    group = library.sirop_growth_limit(int32("index", index), ctypes.byref(activity))
-    return None if group is None else GrowthLimit(activity.value, group.decode())
+    if library.sirop_growth_limit(int32("index", index), ctypes.byref(activity)) != 0:
+        raise no_index(index, growth_group)
+    return GrowthLimit(activity.value, growth_group(index))
 
 
 def growth_limits() -> Tuple[GrowthLimit, ...]:
     """The published limits of growth. Screening figures: follow your food code and a tested process."""
-    return listed(growth_limit)
+    return tuple(map(growth_limit, range(len(listed(growth_group)))))
+
+
+def growth_limits_source() -> str:
+    """Where the limits of growth were published."""
+    return library.sirop_growth_limits_source().decode()

@@ -10,6 +10,10 @@ try:
     from collections.abc import Buffer  # from Python 3.12 on
 except ImportError:
     Buffer = Any
+try:
+    from typing import Self  # from Python 3.11 on
+except ImportError:
+    Self = Any
 
 # What arguments may be.  The stubs repeat these lines, there with the names that the library has.
 PropertyName = ComponentName = str
