@@ -79,11 +79,11 @@ void read_ingredient(field_reader& in, const json& row, const std::string& place
                 "is missing; \"glucose syrup\" needs it (10 to 60), or name one such as \"glucose syrup 42 DE\"");
             return;
         }
-        const double de = in.number_between(*dextrose, place + ".dextrose_equivalent",
-                                            core::min_dextrose_equivalent, core::max_dextrose_equivalent, "DE");
+        const double de =
+            in.number_within(*dextrose, place + ".dextrose_equivalent", core::dextrose_equivalent_limit);
         double percent = 80.0;
         if (solids != nullptr)
-            percent = in.number_between(*solids, place + ".solids_percent", 1.0, 100.0, "%");
+            percent = in.number_within(*solids, place + ".solids_percent", core::glucose_solids_limit);
         else
             notes.push_back(place + ": solids_percent is not given; 80 % is assumed.");
         if (!in.fault) line.per_gram = core::starch_syrup_composition(de, percent);

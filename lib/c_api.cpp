@@ -323,9 +323,8 @@ int32_t sirop_ingredient_grams(const char* ingredient, double* grams, size_t com
 
 int32_t sirop_glucose_syrup_grams(double dextrose_equivalent, double solids_percent, double* grams,
                                   size_t components) {
-    const bool accepted = dextrose_equivalent >= core::min_dextrose_equivalent &&
-                          dextrose_equivalent <= core::max_dextrose_equivalent && solids_percent >= 1.0 &&
-                          solids_percent <= 100.0;
+    const bool accepted = core::dextrose_equivalent_limit.holds(dextrose_equivalent) &&
+                          core::glucose_solids_limit.holds(solids_percent);
     core::masses shares{};
     if (accepted) {
         const auto dry = core::starch_syrup_solids(dextrose_equivalent);

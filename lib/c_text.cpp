@@ -118,7 +118,7 @@ int32_t sirop_layers_at_equilibrium(size_t layers, const double* grams, size_t c
         [&]() -> int32_t {
             if (grams == nullptr || water_activity == nullptr || water_gained_grams == nullptr)
                 return SIROP_E_NULL;
-            if (layers < 1 || !(celsius >= 0.0 && celsius <= core::serve_limit.high)) return SIROP_E_RANGE;
+            if (layers < 1 || !core::layers_limit.holds(celsius)) return SIROP_E_RANGE;
             std::vector<core::layer> all(layers);
             for (size_t i = 0; i < layers; ++i)
                 if (!read_masses(grams + i * components, components, all[i].contents)) return SIROP_E_RANGE;

@@ -83,7 +83,7 @@ TEST(c_api, ranges_are_inclusive_and_known_by_name) {
         EXPECT_EQ(sirop_accepted_range(name, &r), SIROP_OK) << name;
         EXPECT_LT(r.low, r.high);
     }
-    EXPECT_EQ(arguments, 12);
+    EXPECT_EQ(arguments, 14);
     EXPECT_EQ(sirop_argument_name(-1), nullptr);
     const auto g = syrup(80.0, 20.0);
     sirop_estimate e;

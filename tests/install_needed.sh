@@ -6,7 +6,7 @@ set -u
 
 # What the library and the examples need, and what the whole test suite needs besides.
 build="g++ cmake ninja-build libboost-dev libeigen3-dev libfmt-dev nlohmann-json3-dev libcli11-dev"
-test="libgtest-dev clang clang-format clang-tidy libclang-rt-14-dev pkg-config python3 python3-iapws valgrind
+test="libgtest-dev libbenchmark-dev clang clang-format clang-tidy libclang-rt-14-dev pkg-config python3 python3-iapws valgrind
     python3-venv python3-numpy nodejs npm chromium clang-19 lld-19 wasi-libc libc++-19-dev-wasm32
     libc++abi-19-dev-wasm32 libclang-rt-19-dev-wasm32 binaryen"
 

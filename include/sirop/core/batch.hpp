@@ -67,6 +67,10 @@ inline std::optional<masses> pantry_composition(std::string_view name) {
     return composition_of(*row);
 }
 
+static_assert(dextrose_equivalent_limit.low == min_dextrose_equivalent &&
+                  dextrose_equivalent_limit.high == max_dextrose_equivalent,
+              "glucose syrups are accepted where the table has them");
+
 /// One gram of a starch syrup; the caller has checked the ranges.
 inline masses starch_syrup_composition(double dextrose_equivalent, double solids_percent) {
     masses syrup = starch_syrup_solids(dextrose_equivalent);

@@ -24,12 +24,14 @@ inline constexpr limit serve_limit{"serve_celsius", -30.0, 100.0, "°C"};
 inline constexpr limit pour_limit{"pour_celsius", -10.0, 120.0, "°C"};
 inline constexpr limit added_limit{"added_celsius", -30.0, 120.0, "°C"};
 inline constexpr limit grams_limit{"grams", 0.0, 1.0e9, "g"};
-inline constexpr limit syrup_solids_limit{"syrup_solids_percent", 0.0, 99.5, "%"};
+inline constexpr limit dextrose_equivalent_limit{"dextrose_equivalent", 10.0, 60.0, "DE"};
+inline constexpr limit glucose_solids_limit{"solids_percent", 1.0, 100.0, "%"};
+inline constexpr limit layers_limit{"layers_celsius", 0.0, 100.0, "°C"};
 
-inline constexpr std::array<limit, 12> limits = {
-    temperature_limit, pressure_limit,           altitude_limit, water_boils_limit, thermometer_error_limit,
-    target_limit,      thermometer_within_limit, serve_limit,    pour_limit,        added_limit,
-    grams_limit,       syrup_solids_limit};
+inline constexpr auto limits = std::to_array<limit>(
+    {temperature_limit, pressure_limit, altitude_limit, water_boils_limit, thermometer_error_limit, target_limit,
+     thermometer_within_limit, serve_limit, pour_limit, added_limit, grams_limit, dextrose_equivalent_limit,
+     glucose_solids_limit, layers_limit});
 
 constexpr const limit* find_limit(std::string_view name) {
     for (const auto& l : limits)

@@ -10,7 +10,7 @@ from typing import Optional, Sequence, Tuple, Union
 from . import _catalogue
 from ._arrays import (Columns, Estimates, Values, column_of, desserts_of, doubles_of, mixtures_of, of_mixtures,
                       of_numbers, warn_of)
-from ._calls import NORMAL_HPA, check, estimate, name_bytes, number
+from ._calls import NORMAL_HPA, accepted, check, estimate, name_bytes, number
 from ._library import CEstimate, CGraining, library
 from ._mixtures import GrainingEstimate
 from ._types import Estimate, Mixtures, Numbers, PropertyName
@@ -100,7 +100,8 @@ def layers_at_equilibrium(grams: Mixtures, celsius: float, components: Optional[
     celsius = number("celsius", celsius)
     activity, gained = CEstimate(), (CEstimate * layers)()
     status = library.sirop_layers_at_equilibrium(layers, doubles.memory, width, celsius, ctypes.byref(activity), gained)
-    check(status, "layers_at_equilibrium", {"layers": layers, "celsius": celsius})
+    check(status, "layers_at_equilibrium", {"layers": layers, "celsius": celsius},
+          {"celsius": accepted("layers_celsius")})
     return Layers(estimate(activity), tuple(map(estimate, gained)))
 
 
