@@ -231,6 +231,37 @@ function rowsIn(value, label) {
     return {n: grams.length / components, components, all};
 }
 
+/** n desserts of as many layers each: a list of lists of mixtures, or all their masses one after the other. */
+function dessertsIn(value, label) {
+    if (value === undefined || value === null) throw missing(label, "grams");
+    if (!isList(value)) {
+        const {n: mixtures, components, all} = rowsIn(value, label);
+        if (!Number.isInteger(value.layers) || value.layers < 1 || mixtures % value.layers !== 0)
+            throw new OutOfRangeError(`${label}.layers: ${shown(value.layers)}; a whole number that divides ` +
+                `${mixtures} mixtures is accepted`);
+        return {n: mixtures / value.layers, layers: value.layers, components, all};
+    }
+    const desserts = Array.from(value, (one, i) => rowsIn(one, `${label}[${i}]`));
+    const [{n: layers, components} = {n: 1, components: 1}] = desserts;
+    for (const [i, one] of desserts.entries())
+        if (one.n !== layers)
+            throw new OutOfRangeError(`${label}[${i}]: has ${one.n} layers; ${layers}, as in the first, are accepted`);
+    const all = new Float64Array(desserts.length * layers * components);
+    desserts.forEach((one, i) => all.set(one.all, i * layers * components));
+    return {n: desserts.length, layers, components, all};
+}
+
+function manyIn(value, argument) {
+    return isList(value) ? numbersIn(value, argument, value.length) : Float64Array.of(numberIn(value, argument));
+}
+
+function truthIn(value, {label}) {
+    if (value === undefined || value === null)
+        throw new MissingArgumentError(`${label}: is missing; true or false is accepted`);
+    if (typeof value !== "boolean") throw new OutOfRangeError(`${label}: ${shown(value)} is not true or false`);
+    return value;
+}
+
 function numbersIn(value, {range, label}, n) {
     if (typeof value === "number") return new Float64Array(n).fill(value);
     if (!isList(value)) return new Float64Array(n).fill(numberIn(value, {range, label}));
@@ -268,7 +299,11 @@ function jsonIn(value, {label}) {
     throw new BatchRefusedError(fault);
 }
 
-/** What stands for a thing in the module's memory: a batch that is put together, or an answer. */
+/** Where each handle comes from. */
+const made = {batch: "a batch of batchNew or batchRead", question: "a question of questionNew",
+    answer: "an answer of batchPredict or questionAsk"};
+
+/** What stands for a thing in the module's memory: a batch or a question that is put together, or an answer. */
 class Handle {
     #at;
     #kind;
@@ -283,8 +318,7 @@ class Handle {
     static addressOf(handle, {kind, label}) {
         if (handle === undefined || handle === null) throw new MissingArgumentError(`${label}: is missing`);
         if (!(handle instanceof Handle) || handle.#kind !== kind)
-            throw new OutOfRangeError(`${label}: ${shown(handle)} is not ${kind === "batch" ? "a batch of batchNew or " +
-                "batchRead" : "an answer of batchPredict"}`);
+            throw new OutOfRangeError(`${label}: ${shown(handle)} is not ${made[kind]}`);
         if (handle.#at === 0) throw new MissingArgumentError(`${label}: has been freed`);
         if (handle.#home !== wasm) throw new GeneralError(`${label}: was lost when sirop was loaded again`);
         return handle.#at;
@@ -320,6 +354,17 @@ function estimatesAt(at, n) {
         status: Int32Array.from({length: n}, (_, i) => whole[8 * i + 6])};
 }
 
+/** n whole numbers, `step` apart. */
+function wholesAt(at, n, step = 1) {
+    const all = new Int32Array(wasm.memory.buffer, at, step * n);
+    return Int32Array.from({length: n}, (_, i) => all[step * i]);
+}
+
+function numbersAt(at, n, step = 1) {
+    const all = new Float64Array(wasm.memory.buffer, at, step * n);
+    return Float64Array.from({length: n}, (_, i) => all[step * i]);
+}
+
 const grainingBytes = 120;
 
 function grainingAt(at) {
@@ -343,18 +388,40 @@ function massesAt(at) {
     return grams;
 }
 
-/** Room for a result: what the function gets for it, and how it is read afterwards. */
-function roomFor({kind}, memory, n) {
-    const size = {number: 8, whole: 4, range: 16, estimate: 32, estimates: 32 * n, graining: grainingBytes,
-        masses: 8 * masses.length, batch: 4, answer: 4}[kind];
+/** The kinds that hold a status for each element. */
+const arrays = new Set(["estimates", "gains", "grainings", "places", "values", "wholes", "ranges", "syrups"]);
+
+/** Room for a result of n elements (and n * layers gains): what the function gets for it, and how it is read. */
+function roomFor({kind}, memory, n, layers) {
+    const size = {number: 8, whole: 4, range: 16, estimate: 32, estimates: 32 * n, gains: 32 * n * layers,
+        graining: grainingBytes, grainings: grainingBytes * n, place: 16, places: 16 * n, values: 8 * n, wholes: 4 * n,
+        ranges: 16 * n, masses: 8 * masses.length, syrups: 8 * masses.length * n, batch: 4, question: 4, answer: 4}[kind];
     const at = memory.reserve(size);
     const numbers = (count) => new Float64Array(wasm.memory.buffer, at, count);
+    const beside = ["values", "wholes", "ranges", "syrups"].includes(kind) ? memory.reserve(4 * n) : undefined;
+    const status = () => wholesAt(beside, n);
     switch (kind) {
     case "number": return {raw: [at], read: () => numbers(1)[0]};
     case "whole": return {raw: [at], read: () => new Int32Array(wasm.memory.buffer, at, 1)[0]};
     case "range": return {raw: [at], read: () => ({low: numbers(2)[0], high: numbers(2)[1]})};
     case "estimate": return {raw: [at], read: () => estimateAt(at)};
     case "estimates": return {raw: [at], read: () => estimatesAt(at, n)};
+    case "gains": return {raw: [at], read: () => estimatesAt(at, n * layers)};
+    case "values": return {raw: [beside, at], read: () => ({value: numbersAt(at, n), status: status()})};
+    case "wholes": return {raw: [beside, at], read: () => ({value: wholesAt(at, n), status: status()})};
+    case "ranges": return {raw: [beside, at], read: () =>
+        ({low: numbersAt(at, n, 2), high: numbersAt(at + 8, n, 2), status: status()})};
+    case "syrups": return {raw: [beside, at, masses.length], read: () =>
+        ({grams: numbersAt(at, n * masses.length), status: status()})};
+    case "place": return {raw: [at], read: () => {
+        const [lower, upper, placed] = wholesAt(at, 3);
+        return {lower, upper, status: placed, extrapolated: placed > 0};
+    }};
+    case "places": return {raw: [at], read: () =>
+        ({lower: wholesAt(at, n, 4), upper: wholesAt(at + 4, n, 4), status: wholesAt(at + 8, n, 4)})};
+    case "grainings":
+        if (n > 0) new Uint32Array(wasm.memory.buffer, at, 1)[0] = grainingBytes;
+        return {raw: [at], read: () => Array.from({length: n}, (_, i) => grainingAt(at + i * grainingBytes))};
     case "graining":
         new Uint32Array(wasm.memory.buffer, at, 1)[0] = grainingBytes;
         return {raw: [at], read: () => grainingAt(at)};
@@ -372,7 +439,7 @@ function roomFor({kind}, memory, n) {
 // --- what is wrong --------------------------------------------------------------------------------------------------
 
 const lists = {property: "properties()", ingredient: "ingredients()", conversion: "conversions()",
-    table: "stageTables()", stage: "stageTables()"};
+    table: "stageTables()", stage: "stageTables()", kind: "questionKinds()", argument: "argumentNames()"};
 
 function meaningOf(status) {
     return textAt(run("sirop_status_text", [status]) >>> 0);
@@ -400,9 +467,10 @@ function outside(takes, values) {
 
 /** What is wrong with the arguments, in a sentence. */
 function problem(status, name, takes, values) {
-    // A batch says itself why it refused a call.
-    if (takes[0]?.kind === "batch") {
-        const reason = textAt(run("sirop_batch_refusal", [Handle.addressOf(values[0], takes[0])]) >>> 0);
+    // A batch and a question say themselves why they refused a call.
+    const kind = takes[0]?.kind;
+    if (kind === "batch" || kind === "question") {
+        const reason = textAt(run(`sirop_${kind}_refusal`, [Handle.addressOf(values[0], takes[0])]) >>> 0);
         if (reason !== "") return reason;
     }
     if (status === -2) {
@@ -464,6 +532,16 @@ function take(argument, value, memory, n) {
         const rows = rowsIn(value, argument.label);
         return {value: rows, raw: [rows.n, memory.numbers(rows.all), rows.components]};
     }
+    case "desserts": {
+        const desserts = dessertsIn(value, argument.label);
+        return {value: desserts, raw: [desserts.n, desserts.layers, memory.numbers(desserts.all), desserts.components]};
+    }
+    case "many": {
+        const many = manyIn(value, argument);
+        return {value: {n: many.length}, raw: [many.length, memory.numbers(many)]};
+    }
+    case "truth":
+        return {value, raw: [truthIn(value, argument) ? 1 : 0]};
     case "numbers": {
         const numbers = numbersIn(value, argument, n);
         return {value: numbers, raw: [memory.numbers(numbers)]};
@@ -483,34 +561,31 @@ export function call(name, args) {
     try {
         const values = [];
         const raw = [];
-        let n = 0;
+        let n = 0, layers = 1;
         for (const [i, argument] of takes.entries()) {
             const taken = take(argument, args[i], memory, n);
-            if (argument.kind === "rows") n = taken.value.n;
+            if (["rows", "desserts", "many"].includes(argument.kind)) ({n, layers = 1} = taken.value);
             values.push(taken.value);
             raw.push(...taken.raw);
         }
         if (first.kind === "written") return written(name, takes, values, raw, memory);
 
-        const rooms = gives.filter(({kind}) => kind !== "text" && kind !== "done").map((one) => roomFor(one, memory, n));
+        const rooms = first.kind === "text" || first.kind === "done" ? []
+            : gives.map((one) => roomFor(one, memory, n, layers));
         const returned = run(name, [...raw, ...rooms.flatMap((room) => room.raw)]);
-        if (first.kind === "text") {
-            const text = textAt(returned >>> 0);
-            if (gives.length === 1 || text === undefined) return text;
-            return Object.fromEntries([[first.label, text], ...rooms.map((room, i) => [gives[i + 1].label, room.read()])]);
-        }
+        if (first.kind === "text") return textAt(returned >>> 0);
         const results = rooms.map((room) => room.read());
         const result = results.length === 1 ? results[0]
             : results.length === 0 ? undefined
             : Object.fromEntries(gives.map(({label}, i) => [label, results[i]]));
-        // An array goes on after an element that fails, and graining without the one of two sugars; each part carries
-        // its status.
-        const goesOn = first.kind === "estimates" ? returned !== -3 && result.status.includes(returned)
-            : first.kind === "graining" && result.risk >= 0;
+        // An array goes on after an element that fails, but not with a name that is unknown for all; graining goes on
+        // without the one of two sugars.  Each part carries its status.
+        const goesOn = arrays.has(first.kind) ? returned !== -3 : first.kind === "graining" && result.risk >= 0;
         if (returned < 0 && !goesOn) {
             const reason = result instanceof Handle ? reasonOf(result) : "";
             throw errorOf(returned, reason !== "" ? reason : problem(returned, name, takes, values));
         }
+        if (first.kind === "place") result.name = call("sirop_stage_place_text", [values[0], result.lower, result.upper]);
         if (returned > 0) tell(name, result);
         return result;
     } finally {

@@ -30,6 +30,25 @@ export interface Estimates {
     status: Int32Array;
 }
 
+/** Numbers from an array call: NaN where the status is negative. */
+export interface Values {
+    value: Float64Array;
+    status: Int32Array;
+}
+
+/** Indices from an array call: -1 where the status is negative. */
+export interface Indices {
+    value: Int32Array;
+    status: Int32Array;
+}
+
+/** Ranges from an array call. */
+export interface Ranges {
+    low: Float64Array;
+    high: Float64Array;
+    status: Int32Array;
+}
+
 /** An inclusive range. */
 export interface Range {
     low: number;
@@ -56,6 +75,10 @@ export type Grams = Partial<Record<Component, number>> | readonly number[] | Flo
 export type Rows = readonly Grams[] | readonly number[] | Float64Array
     | {grams: readonly number[] | Float64Array; components: number};
 
+/** n desserts of as many layers each: lists of their layers, or all masses one after the other. */
+export type Desserts = readonly Rows[]
+    | {grams: readonly number[] | Float64Array; layers: number; components?: number};
+
 /** n numbers, or one for all. */
 export type Numbers = number | readonly number[] | Float64Array;
 
@@ -70,9 +93,10 @@ export function version(): string;
 export function statusText(status: number): string;
 /** undefined for an index that does not exist. */
 export function componentName(component: number): Component | undefined;
-/** The inclusive range of an argument, under its name in C: "temperature_celsius", "pressure_hpa",
- *  "altitude_metres", "water_boils_celsius", "serve_celsius", "added_celsius", "grams", "syrup_solids_percent",
- *  "thermometer_error_kelvin", "thermometer_within_kelvin", "target_celsius", "pour_celsius". */
+/** The arguments whose range can be asked for, under their names in C, such as "pressure_hpa". */
+export function argumentNames(): string[];
+export function argumentName(index: number): string | undefined;
+/** The inclusive range of an argument. */
 export function acceptedRange(argument: string): Range;
 
 // --- the kitchen ----------------------------------------------------------------------------------------------------
@@ -82,6 +106,11 @@ export function pressureAtAltitudeHpa(altitudeMetres: number): number;
 /** Pressure where water boils at that temperature (IAPWS-IF97). */
 export function pressureFromBoilingWaterHpa(waterBoilsCelsius: number): number;
 export function waterBoilsCelsius(pressureHpa: number): number;
+
+/** The same for n numbers.  An element that fails has its own status; the others go on. */
+export function pressureAtAltitudeHpaN(altitudeMetres: Numbers): Values;
+export function pressureFromBoilingWaterHpaN(waterBoilsCelsius: Numbers): Values;
+export function waterBoilsCelsiusN(pressureHpa: Numbers): Values;
 
 // --- water and heat -------------------------------------------------------------------------------------------------
 
@@ -134,6 +163,7 @@ export function propertyEstimateN(property: string, grams: Rows, celsius: Number
 export function conversions(): string[];
 export function conversionName(index: number): string | undefined;
 export function convert(conversion: string, value: number): number;
+export function convertN(conversion: string, values: Numbers): Values;
 
 export interface Ingredient {
     name: string;
@@ -153,6 +183,9 @@ export function ingredientEstimate(ingredient: string): string | undefined;
 export function ingredientGrams(ingredient: string): Partial<Record<Component, number>>;
 /** In 100 g of a starch syrup between the tabulated ones. */
 export function glucoseSyrupGrams(dextroseEquivalent: number, solidsPercent: number): Partial<Record<Component, number>>;
+/** Of n syrups one after the other, each with all components in their order: rows for the other functions. */
+export function glucoseSyrupGramsN(dextroseEquivalent: Numbers, solidsPercent: Numbers):
+    {grams: Float64Array; status: Int32Array};
 
 // --- stages and words -----------------------------------------------------------------------------------------------
 
@@ -170,12 +203,36 @@ export function stageTableName(index: number): string | undefined;
 export function stageTableSource(table: string | undefined): string | undefined;
 export function stageName(table: string | undefined, index: number): string | undefined;
 export function stageRangeCelsius(table: string | undefined, stage: string): Range;
+
+/** Where something lies in a table.  In a stage lower and upper are its index, between two they are these two; below the
+ *  first lower is -1; above a stage (the last, or the last that the model reaches) upper is the count of stages. */
+export interface StagePlace {
+    lower: number;
+    upper: number;
+    /** In words: "soft ball", "between soft ball and firm ball", "below thread". */
+    name: string;
+    status: number;
+    extrapolated: boolean;
+}
+
+/** The places of n: both -1 where the status is negative; stagePlaceText has the words. */
+export interface StagePlaces {
+    lower: Int32Array;
+    upper: Int32Array;
+    status: Int32Array;
+}
+
 /** What the table says at a temperature in a kitchen. */
-export function stageOfTemperature(table: string | undefined, celsius: number, pressureHpa: number): string;
+export function stageOfTemperature(table: string | undefined, celsius: number, pressureHpa: number): StagePlace;
+export function stageOfTemperatureN(table: string | undefined, celsius: Numbers, pressureHpa: Numbers): StagePlaces;
 /** What a mixture is by its consistency in cold water. */
-export function stageOfMixture(table: string | undefined, grams: Grams): string;
+export function stageOfMixture(table: string | undefined, grams: Grams): StagePlace;
+export function stageOfMixtureN(table: string | undefined, grams: Rows): StagePlaces;
+/** A place in words. */
+export function stagePlaceText(table: string | undefined, lower: number, upper: number): string;
 /** The temperatures between which a mixture, boiled down, has the consistency of a stage. */
 export function celsiusForStage(table: string | undefined, stage: string, grams: Grams, pressureHpa: number): Range;
+export function celsiusForStageN(table: string | undefined, stage: string, grams: Rows, pressureHpa: Numbers): Ranges;
 
 /** The words of the set, from the thinnest on, with the firmness (property "firmness_pa_s") of each. */
 export function setWords(): {word: string; meaning: string; firmnessPaS: Range}[];
@@ -184,6 +241,7 @@ export function setWordMeaning(index: number): string | undefined;
 export function setWordFirmnessPaS(index: number): Range;
 /** The index of the word for a firmness. */
 export function setWordOf(firmnessPaS: number): number;
+export function setWordOfN(firmnessPaS: Numbers): Indices;
 
 // --- graining, layers, keeping --------------------------------------------------------------------------------------
 
@@ -203,11 +261,17 @@ export interface Graining {
 }
 
 export function grainingAt(grams: Grams, celsius: number): Graining;
+/** One for each mixture: where the status is negative, its numbers are NaN and its risk is -1. */
+export function grainingAtN(grams: Rows, celsius: Numbers): Graining[];
 
 /** Layers that touch, at equilibrium: the water activity common to all, and the water that each gains (negative:
  *  gives). */
 export function layersAtEquilibrium(grams: Rows, celsius: number):
     {waterActivity: Estimate; waterGainedGrams: Estimates};
+
+/** The same for n desserts of as many layers each; the gains of layer k of dessert i stand at i * layers + k. */
+export function layersAtEquilibriumN(grams: Desserts, celsius: Numbers):
+    {waterActivity: Estimates; waterGainedGrams: Estimates};
 
 export interface GrowthLimit {
     group: string;
@@ -217,7 +281,10 @@ export interface GrowthLimit {
 
 /** Published limits of growth, from the highest on; screening figures. */
 export function growthLimits(): GrowthLimit[];
-export function growthLimit(index: number): GrowthLimit | undefined;
+export function growthGroup(index: number): string | undefined;
+/** The water activity below which the group does not grow. */
+export function growthLimit(index: number): number;
+export function growthLimitsSource(): string;
 
 // --- the main job: docs/batch-file.md -------------------------------------------------------------------------------
 
@@ -380,14 +447,23 @@ export interface Wanted {
     table?: string;
 }
 
-/** A question about a batch: to which temperature (cook_for), how to rescue it (rescue), how much of everything for a
- *  yield (scale), how in another kitchen (travel). */
+/** A question: to which temperature (cook_for), how to rescue it (rescue), how much of everything for a yield (scale),
+ *  how in another kitchen (travel), what instead (substitute), how many grams (formulate), which input matters
+ *  (sensitivity), what logged cooks say of a kitchen (learn_kitchen, which needs no batch). */
 export interface Question {
     sirop_question: 1;
-    ask: "cook_for" | "rescue" | "scale" | "travel" | (string & {});
-    batch: Batch;
-    wanted?: Wanted;
-    now?: {thermometer_celsius?: number; grams_left?: number; brix?: number; additions_in?: boolean};
+    ask: "cook_for" | "rescue" | "scale" | "travel" | "substitute" | "formulate" | "sensitivity" | "learn_kitchen"
+        | (string & {});
+    batch?: Batch;
+    /** Of formulate a list. */
+    wanted?: Wanted | Wanted[];
+    now?: {
+        thermometer_celsius?: number;
+        thermometer_fahrenheit?: number;
+        grams_left?: number;
+        brix?: number;
+        additions_in?: boolean;
+    };
     with?: string[];
     yield?: {
         grams?: number;
@@ -424,9 +500,13 @@ export function askReport(question: Question | string): string;
 // --- a batch by calls instead of text -------------------------------------------------------------------------------
 
 declare const kind: unique symbol;
-/** Free it when it is not needed any more; what is forgotten is freed some time.  It is lost if sirop is loaded again. */
+/** Free a handle when it is not needed any more; what is forgotten is freed some time.  It is lost if sirop is loaded
+ *  again. */
 export interface BatchHandle {
     readonly [kind]: "batch";
+}
+export interface QuestionHandle {
+    readonly [kind]: "question";
 }
 export interface AnswerHandle {
     readonly [kind]: "answer";
@@ -446,12 +526,35 @@ export function batchAddMixture(batch: BatchHandle, where: number, name: string,
 export function batchSet(batch: BatchHandle, field: string, value: number): void;
 /** Why the last call on this batch was refused; "" if it was not. */
 export function batchRefusal(batch: BatchHandle): string;
+/** The batch as a batch file. */
+export function batchText(batch: BatchHandle): string;
 export function batchPredict(batch: BatchHandle, table?: string): AnswerHandle;
 export function answerFree(answer: AnswerHandle | undefined): void;
 /** By the keys of the answer, joined by dots, such as "cooked.water_percent_low". */
 export function answerNumber(answer: AnswerHandle, key: string): number;
 /** Such as "set.word", "cautions.0"; "" is the whole answer in JSON. */
 export function answerText(answer: AnswerHandle, key: string): string;
+/** How many there are under a key: elements of a list, keys of an object. */
+export function answerCount(answer: AnswerHandle, key: string): number;
+/** The whole answer as a readable report for a cook. */
+export function answerReport(answer: AnswerHandle): string;
+
+// --- a question by calls instead of text ----------------------------------------------------------------------------
+
+/** The kinds of questions, such as "cook_for". */
+export function questionKinds(): string[];
+export function questionName(index: number): string | undefined;
+export function questionNew(kind: string): QuestionHandle;
+export function questionFree(question: QuestionHandle | undefined): void;
+/** By the keys of the question, joined by dots, such as "wanted.water_percent", "with.0"; set again, it is replaced. */
+export function questionSetNumber(question: QuestionHandle, key: string, value: number): void;
+export function questionSetTruth(question: QuestionHandle, key: string, yes: boolean): void;
+export function questionSetText(question: QuestionHandle, key: string, text: string): void;
+/** The batch is copied. */
+export function questionSetBatch(question: QuestionHandle, key: string, batch: BatchHandle): void;
+export function questionAsk(question: QuestionHandle): AnswerHandle;
+/** Why the last call on this question was refused; "" if it was not. */
+export function questionRefusal(question: QuestionHandle): string;
 
 // --- errors ---------------------------------------------------------------------------------------------------------
 

@@ -33,8 +33,12 @@ const inC = {
     json: (name) => [["const char*", name], ["size_t", `${name}_bytes`]],
     masses: (name) => [["const double*", name], ["size_t", "components"]],
     rows: (name) => [["size_t", "n"], ["const double*", name], ["size_t", "components"]],
+    desserts: (name) => [["size_t", "n"], ["size_t", "layers"], ["const double*", name], ["size_t", "components"]],
+    many: (name) => [["size_t", "n"], ["const double*", name]],
     numbers: (name) => [["const double*", name]],
+    truth: (name) => [["int32_t", name]],
     batch: (name) => [["sirop_batch*", name]],
+    question: (name) => [["sirop_question*", name]],
     answer: (name) => [["sirop_answer*", name]],
 };
 const outC = {
@@ -43,10 +47,19 @@ const outC = {
     range: (name) => [["sirop_range*", name]],
     estimate: (name) => [["sirop_estimate*", name]],
     estimates: (name) => [["sirop_estimate*", name]],
+    gains: (name) => [["sirop_estimate*", name]],
     graining: (name) => [["sirop_graining*", name]],
+    grainings: (name) => [["sirop_graining*", name]],
+    place: (name) => [["sirop_stage_place*", name]],
+    places: (name) => [["sirop_stage_place*", name]],
+    values: (name) => [["int32_t*", "statuses"], ["double*", name]],
+    wholes: (name) => [["int32_t*", "statuses"], ["int32_t*", name]],
+    ranges: (name) => [["int32_t*", "statuses"], ["sirop_range*", name]],
+    syrups: (name) => [["int32_t*", "statuses"], ["double*", name], ["size_t", "components"]],
     masses: (name) => [["double*", name], ["size_t", "components"]],
     written: (name) => [["char*", name], ["size_t", `${name}_bytes`], ["size_t*", "needed_bytes"]],
     batch: (name) => [["sirop_batch**", name]],
+    question: (name) => [["sirop_question**", name]],
     answer: (name) => [["sirop_answer**", name]],
     text: () => [],
     done: () => [],
@@ -54,9 +67,9 @@ const outC = {
 };
 const returned = {text: "const char*", nothing: "void"};
 
-/** Handles are the same for us with and without const; an array's count is n under any name. */
-function plain({type, name}, i, all) {
-    const counts = type === "size_t" && name !== "components" && all[i + 1]?.type === "const double*";
+/** Handles are the same for us with and without const; the layers of one dessert are its rows. */
+function plain({type, name}, i) {
+    const counts = name === "layers" && i === 0;
     return [type.replace(/^const (sirop_\w+\*)/, "$1"), counts ? "n" : name];
 }
 

@@ -108,6 +108,43 @@ const bad = [
         const own = sirop.batchRead(batch);
         sirop.answerNumber(sirop.batchPredict(own), "set.mood");
     }, sirop.UnknownNameError, /key: "set\.mood" is not known/],
+    ["no question of that kind", () => sirop.questionNew("why"), sirop.UnknownNameError,
+        /kind: "why" is not known; questionKinds\(\)/],
+    ["a question without its batch", () => sirop.questionAsk(sirop.questionNew("cook_for")), sirop.BatchRefusedError,
+        /batch: is missing/],
+    ["a key that leads nowhere", () => sirop.questionSetNumber(sirop.questionNew("rescue"), "with.3", 1),
+        sirop.UnknownNameError, /key: "with\.3" leads nowhere/],
+    ["a number that JSON has not", () => sirop.questionSetNumber(sirop.questionNew("rescue"), "now.brix", NaN),
+        sirop.OutOfRangeError, /value: not a number is not accepted/],
+    ["a truth that is none", () => sirop.questionSetTruth(sirop.questionNew("rescue"), "now.additions_in", 1),
+        sirop.OutOfRangeError, /yes: 1 is not true or false/],
+    ["a truth missing", () => sirop.questionSetTruth(sirop.questionNew("rescue"), "now.additions_in"),
+        sirop.MissingArgumentError, /yes: is missing/],
+    ["a batch in place of a question", () => sirop.questionAsk(sirop.batchNew()), sirop.OutOfRangeError,
+        /question: an object is not a question of questionNew/],
+    ["a question that was freed", () => {
+        const freed = sirop.questionNew("scale");
+        sirop.questionFree(freed);
+        sirop.questionSetNumber(freed, "yield.grams", 5);
+    }, sirop.MissingArgumentError, /question: has been freed/],
+    ["no place of a table", () => sirop.stagePlaceText(undefined, 4, 2), sirop.OutOfRangeError, /lower 4, upper 2/],
+    ["no limit of growth there", () => sirop.growthLimit(99), sirop.OutOfRangeError, /index 99/],
+    ["numbers missing", () => sirop.waterBoilsCelsiusN(), sirop.MissingArgumentError, /pressureHpa: is missing/],
+    ["a text among numbers", () => sirop.waterBoilsCelsiusN([1000, "900"]), sirop.OutOfRangeError,
+        /pressureHpa\[1\]: "900" is not a number/],
+    ["an unknown conversion for many", () => sirop.convertN("brix_to_joy", [1, 2]), sirop.UnknownNameError,
+        /conversion: "brix_to_joy" is not known/],
+    ["desserts of unequal layers", () => sirop.layersAtEquilibriumN([[syrup, syrup], [syrup]], 20), sirop.OutOfRangeError,
+        /grams\[1\]: has 1 layers; 2/],
+    ["desserts that do not come out even", () => sirop.layersAtEquilibriumN({grams: new Float64Array(27 * 3), layers: 2}, 20),
+        sirop.OutOfRangeError, /grams\.layers: 2; a whole number that divides 3 mixtures/],
+    ["layers too cold", () => sirop.layersAtEquilibrium([syrup, syrup], -5), sirop.OutOfRangeError, /celsius: -5 .*0 to 100 °C/],
+    ["a glucose syrup that is none", () => sirop.glucoseSyrupGrams(5, 80), sirop.OutOfRangeError,
+        /dextroseEquivalent: 5 .*10 to 60/],
+    ["a list where a value stands", () => {
+        const own = sirop.batchPredict(sirop.batchRead(batch));
+        sirop.answerCount(own, "set.word");
+    }, sirop.UnknownNameError, /key: "set\.word" is not known/],
     ["a listener that is no function", () => sirop.onExtrapolated(3), sirop.OutOfRangeError, /listener: 3/],
 ];
 

@@ -30,19 +30,22 @@ function difference(ours, theirs, place) {
     return undefined;
 }
 
+const isHandle = (kind) => ["batch", "question", "answer"].includes(kind);
+
 const numberOr = (x) => (x === null ? NaN : x);
 
 /** The arguments of a case, in the order of the function; null is NaN for a number and nothing for all else. */
 function argumentsOf({call, in: given}, handles) {
     return signature(call).takes.map(({kind, name}) => {
-        if (kind === "batch" || kind === "answer") return handles[kind];
+        if (isHandle(kind)) return handles[kind];
         assert.ok(name in given, `${call}: the case has no ${name}`);
         const value = given[name];
         if (kind === "number") return numberOr(value);
         if (value === null) return undefined;
-        if (kind === "numbers") return value.map(numberOr);
-        if (kind === "masses") return value.map(numberOr);
-        if (kind === "rows") return {grams: value.map(numberOr), components: given.components};
+        if (["numbers", "many", "masses"].includes(kind)) return value.map(numberOr);
+        if (kind === "truth") return value !== 0;
+        if (kind === "rows" || kind === "desserts")
+            return {grams: value.map(numberOr), components: given.components, layers: given.layers};
         return value;
     });
 }
@@ -65,13 +68,35 @@ const shapes = {
         return {status, out: Object.fromEntries(Object.entries(rest).map(([key, value]) =>
             [snake(key), typeof value === "object" ? shapes.estimate(value).out : value]))};
     },
+    grainings: (list) => ({
+        out: list.map((one) => ({...shapes.graining(one).out, status: one.status})),
+        status: worst(list.map(({status}) => status)),
+    }),
+    place: ({lower, upper, name, status, extrapolated}) => {
+        assert.equal(extrapolated, status === 1);
+        assert.ok(name.length > 0);
+        return {out: {lower, upper}, status};
+    },
+    places: ({lower, upper, status}) => ({
+        out: Array.from(lower, (_, i) => ({lower: lower[i], upper: upper[i], status: status[i]})),
+        status: worst([...status]),
+    }),
+    values: ({value, status}, name) => ({out: {statuses: [...status], [name]: [...value]}, status: worst([...status])}),
+    ranges: ({low, high, status}, name) => ({
+        out: {statuses: [...status], [name]: Array.from(low, (_, i) => ({low: low[i], high: high[i]}))},
+        status: worst([...status]),
+    }),
+    syrups: ({grams, status}, name) => shapes.values({value: grams, status}, name),
     masses: (grams) => ({out: sirop.components().map((name) => grams[name] ?? 0)}),
     batch: () => ({out: null}),
+    question: () => ({out: null}),
     answer: () => ({out: null}),
 };
+shapes.gains = shapes.estimates;
+shapes.wholes = shapes.values;
 
 function shaped(gives, result) {
-    if (gives.length === 1) return shapes[gives[0].kind]?.(result) ?? {out: result};
+    if (gives.length === 1) return shapes[gives[0].kind]?.(result, gives[0].name) ?? {out: result};
     const all = gives.map(({kind, label}) => shapes[kind]?.(result?.[label]) ?? {out: result?.[label]});
     return {
         out: Object.fromEntries(gives.map(({name}, i) => [name, all[i].out])),
@@ -88,7 +113,7 @@ function perform(one, handles) {
     if (kind === "answer") handles.answer = undefined;
     try {
         const result = sirop[publicName(one.call)](...argumentsOf(one, handles));
-        if (kind === "batch" || kind === "answer") handles[kind] = result;
+        if (isHandle(kind)) handles[kind] = result;
         const {out, status = told} = shaped(gives, result);
         if (status >= 0) assert.equal(status, told, "the listener");
         return {status, out};
@@ -108,6 +133,7 @@ function repeat(one) {
         return perform(one, handles);
     } finally {
         sirop.answerFree(handles.answer);
+        sirop.questionFree(handles.question);
         sirop.batchFree(handles.batch);
     }
 }
@@ -116,7 +142,7 @@ function repeat(one) {
 function isNothing(out) {
     if (Array.isArray(out)) return out.every(isNothing);
     if (typeof out === "object" && out !== null)
-        return Object.entries(out).every(([key, value]) => key === "status" || isNothing(value));
+        return Object.entries(out).every(([key, value]) => key.startsWith("status") || isNothing(value));
     return out === null || out === -1;
 }
 

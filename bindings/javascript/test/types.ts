@@ -1,8 +1,9 @@
 // Compiled, not run: what must type-check, and what must not.
 import {
     type Answer, type AnswerHandle, type Batch, BatchRefusedError, type Estimates, SiropError, answerNumber, ask,
-    batchAdd, batchNew, batchPredict, boilingPointCelsius, components, grainingAt, init, ingredients, onExtrapolated, place,
-    predict, properties, property, report, stageTables, waterActivityN,
+    batchAdd, batchNew, batchPredict, boilingPointCelsius, celsiusForStageN, components, convertN, grainingAt, init,
+    ingredients, layersAtEquilibriumN, onExtrapolated, place, predict, properties, property, questionAsk, questionNew,
+    questionSetTruth, report, stageOfMixture, stageTables, waterActivityN,
 } from "sirop";
 
 const batch: Batch = {
@@ -30,6 +31,14 @@ export async function check(): Promise<void> {
     const own = batchNew();
     batchAdd(own, place.pan, "honey", 100);
     const handle: AnswerHandle = batchPredict(own);
+    const asked = questionNew("rescue");
+    questionSetTruth(asked, "now.additions_in", true);
+    const second: AnswerHandle = questionAsk(asked);
+    const stage: string = stageOfMixture(undefined, {sucrose: 80, water: 20}).name;
+    const lows: Float64Array = celsiusForStageN(undefined, "soft ball", [{sucrose: 1, water: 1}], 1013.25).low;
+    const baume: Float64Array = convertN("brix_to_baume", [10, 20]).value;
+    const gained: Float64Array = layersAtEquilibriumN([[{water: 1, sucrose: 1}]], 20).waterGainedGrams.value;
+    console.log(second, stage, lows, baume, gained);
     console.log(version, water, text, boils, first, names, cookTo, risk, low, way, answerNumber(handle, "set.celsius"));
     try {
         predict(batch);
@@ -46,6 +55,8 @@ export async function check(): Promise<void> {
     predict({sirop_batch: 1, cook: {to_celsius: 120}});
     // @ts-expect-error: a batch is no answer
     answerNumber(own, "set.celsius");
+    // @ts-expect-error: a batch is no question
+    questionAsk(own);
     // @ts-expect-error: no such value
     console.log(answer.finished.water);
 }

@@ -73,6 +73,70 @@ test("arrays give the scalar results, also where one fails and many megabytes ar
     assert.equal(sirop.freezingPointCelsiusN([]).value.length, 0);
 });
 
+test("every twin gives what its function for one gives, and one bad element spoils no other", () => {
+    const rows = [{water: 20, sucrose: 60}, {water: -1}, {water: 30, sucrose: 60, glucose: 10}, {water: 12, sucrose: 50}];
+    const celsius = [20, 20, 5, 30];
+    const hpa = [1013.25, 1000, 900, 800];
+    /** [name, all, one(i)]: the results of the twin against those for one, element by element. */
+    const twins = [
+        ["pressureAtAltitudeHpaN", sirop.pressureAtAltitudeHpaN([0, 1e6, 350]),
+            (i) => sirop.pressureAtAltitudeHpa([0, 1e6, 350][i])],
+        ["pressureFromBoilingWaterHpaN", sirop.pressureFromBoilingWaterHpaN([95, NaN, 100]),
+            (i) => sirop.pressureFromBoilingWaterHpa([95, NaN, 100][i])],
+        ["waterBoilsCelsiusN", sirop.waterBoilsCelsiusN([1013.25, 1, 800]), (i) => sirop.waterBoilsCelsius([1013.25, 1, 800][i])],
+        ["convertN", sirop.convertN("brix_to_baume", [10, 99, 60]), (i) => sirop.convert("brix_to_baume", [10, 99, 60][i])],
+        ["setWordOfN", sirop.setWordOfN([0.01, -1, 20]), (i) => sirop.setWordOf([0.01, -1, 20][i])],
+        ["stageOfTemperatureN", sirop.stageOfTemperatureN(undefined, [110, 300, 121], 1013.25),
+            (i) => sirop.stageOfTemperature(undefined, [110, 300, 121][i], 1013.25)],
+        ["stageOfMixtureN", sirop.stageOfMixtureN("us 1918", rows), (i) => sirop.stageOfMixture("us 1918", rows[i])],
+        ["celsiusForStageN", sirop.celsiusForStageN("us 2004", "firm ball", rows, hpa),
+            (i) => sirop.celsiusForStage("us 2004", "firm ball", rows[i], hpa[i])],
+        ["grainingAtN", sirop.grainingAtN(rows, celsius), (i) => sirop.grainingAt(rows[i], celsius[i])],
+    ];
+    for (const [name, all, one] of twins) {
+        const status = Array.isArray(all) ? all.map((each) => each.status) : [...all.status];
+        assert.equal(status[1], -2, name);
+        for (const i of status.keys()) {
+            if (status[i] < 0) {
+                assert.throws(() => one(i), (problem) => problem.code === status[i], name);
+                continue;
+            }
+            const alone = one(i);
+            if (typeof alone === "number") assert.equal(all.value[i], alone, name);
+            else if (Array.isArray(all)) assert.deepEqual(all[i], alone, name);
+            else for (const part of Object.keys(all)) if (part in alone) assert.equal(all[part][i], alone[part], name);
+        }
+        assert.ok(status.filter((each) => each >= 0).length >= 2, name);
+    }
+    const syrups = sirop.glucoseSyrupGramsN([42, 5, 28], 80);
+    assert.deepEqual([...syrups.status], [0, -2, 0]);
+    assert.deepEqual(sirop.stageOfMixtureN(undefined, syrups.grams).status.length, 3);
+    const third = Object.fromEntries(sirop.components().map((name, k) => [name, syrups.grams[2 * 27 + k]]));
+    for (const [name, mass] of Object.entries(sirop.glucoseSyrupGrams(28, 80))) assert.equal(third[name], mass);
+    // layers: lists, and all masses one after the other
+    const desserts = [[rows[0], {water: 60, sucrose: 40}], [rows[2], {water: 15, sucrose: 85}]];
+    const all = sirop.layersAtEquilibriumN(desserts, [20, 4]);
+    const flat = desserts.flat().flatMap((one) => sirop.components().map((name) => one[name] ?? 0));
+    assert.deepEqual(sirop.layersAtEquilibriumN({grams: flat, layers: 2}, [20, 4]), all);
+    for (const i of [0, 1]) {
+        const alone = sirop.layersAtEquilibrium(desserts[i], [20, 4][i]);
+        assert.equal(all.waterActivity.value[i], alone.waterActivity.value);
+        assert.deepEqual([...all.waterGainedGrams.value.slice(2 * i, 2 * i + 2)], [...alone.waterGainedGrams.value]);
+    }
+    assert.equal(sirop.waterBoilsCelsiusN([]).value.length, 0);
+    assert.equal(sirop.waterBoilsCelsiusN(1000).value.length, 1);
+    assert.deepEqual(sirop.grainingAtN([], 20), []);
+});
+
+test("a stage is a place in its table, and in words", () => {
+    const between = sirop.stageOfTemperature(undefined, 117, 1013.25);
+    assert.equal(between.name, "between soft ball and firm ball");
+    const [{stages}] = sirop.stageTables();
+    assert.deepEqual([stages[between.lower].name, stages[between.upper].name], ["soft ball", "firm ball"]);
+    assert.equal(sirop.stagePlaceText(undefined, between.lower, between.lower), "soft ball");
+    assert.equal(sirop.stageOfMixture(undefined, {sucrose: 40, water: 60}).name, "below thread");
+});
+
 test("an extrapolated result says so, and the listener is told", () => {
     const told = [];
     sirop.onExtrapolated((name, result) => told.push([name, result]));
@@ -178,6 +242,49 @@ test("a batch by calls is the batch by text", () => {
     assert.equal(sirop.batchRefusal(read), "");
 });
 
+test("a question by calls is the question by text", () => {
+    assert.ok(sirop.questionKinds().includes("sensitivity"));
+    const batch = sirop.batchRead(sauce);
+    const put = (question, value, key) => {
+        if (key === "batch") sirop.questionSetBatch(question, key, batch);
+        else if (typeof value === "number") sirop.questionSetNumber(question, key, value);
+        else if (typeof value === "boolean") sirop.questionSetTruth(question, key, value);
+        else if (typeof value === "string") sirop.questionSetText(question, key, value);
+        else for (const [inner, one] of Object.entries(value)) put(question, one, key === "" ? inner : `${key}.${inner}`);
+    };
+    const near = (ours, theirs, place) => {
+        if (typeof theirs === "number") assert.ok(Math.abs(ours - theirs) <= 1e-9 * Math.max(1, Math.abs(theirs)), place);
+        else if (typeof theirs !== "object" || theirs === null) assert.equal(ours, theirs, place);
+        else for (const key of Object.keys(theirs)) near(ours[key], theirs[key], `${place}.${key}`);
+    };
+    for (const [ask, rest] of [
+        ["cook_for", {wanted: {set_word: "ribbon", celsius: 20}}],
+        ["rescue", {wanted: {water_percent: 16}, now: {thermometer_celsius: 118, additions_in: true}, with: ["water"]}],
+        ["scale", {yield: {grams: 900, loss_grams: 20}}],
+        ["travel", {to: {altitude_metres: 2240}}],
+        ["substitute", {replace: "heavy cream 36 %", by: [{ingredient: "coconut cream"}]}],
+        ["formulate", {free: ["white sugar", "heavy cream 36 %"], wanted: [{set_word: "ribbon"}], yield: {grams: 500}}],
+        ["sensitivity", {uncertainties: {thermometer_kelvin: 0.5}}],
+    ]) {
+        const question = sirop.questionNew(ask);
+        put(question, {...rest, batch: {}}, "");
+        const answer = sirop.questionAsk(question);
+        const expected = sirop.ask({sirop_question: 1, ask, batch: sauce, ...rest});
+        delete expected.extrapolated;
+        near(JSON.parse(sirop.answerText(answer, "")), expected, ask);
+        assert.equal(sirop.answerCount(answer, "cautions"), expected.cautions.length);
+        assert.match(sirop.answerReport(answer), /QUESTION[\s\S]*ANSWER/);
+        assert.equal(sirop.questionRefusal(question), "");
+        sirop.answerFree(answer);
+        sirop.questionFree(question);
+        sirop.questionFree(question);  // once more does nothing
+    }
+    const again = sirop.batchRead(sirop.batchText(batch));
+    near(JSON.parse(sirop.answerText(sirop.batchPredict(again), "")), JSON.parse(sirop.predictJson(sauce)), "batchText");
+    sirop.batchFree(again);
+    sirop.batchFree(batch);
+});
+
 test("many calls do not use up the memory", async () => {
     // 2.5 MB: what one call takes, and not what ten would leave behind.
     await sirop.init(withMostPages(40));
@@ -191,6 +298,10 @@ test("many calls do not use up the memory", async () => {
         const answer = sirop.batchPredict(batch);
         sirop.answerText(answer, "");
         sirop.answerFree(answer);
+        const question = sirop.questionNew("cook_for");
+        sirop.questionSetBatch(question, "batch", batch);
+        assert.throws(() => sirop.questionAsk(question), sirop.BatchRefusedError);
+        sirop.questionFree(question);
         sirop.batchFree(batch);
         assert.throws(() => sirop.batchRead(`{"${"x".repeat(50000)}`), sirop.BatchRefusedError);
         assert.throws(() => sirop.predict("{"), sirop.BatchRefusedError);
