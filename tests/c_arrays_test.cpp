@@ -220,6 +220,8 @@ TEST(c_arrays, of_mixtures_are_those_of_the_functions_for_one) {
         EXPECT_EQ(wide[i].known.struct_bytes, sizeof(grown));
         EXPECT_EQ(wide[i].later, 7.0);
     }
+    narrow[0].struct_bytes = sizeof(sirop_graining) + 1;  // the next one would not be aligned
+    EXPECT_EQ(sirop_graining_at_n(n, grams.data(), count, celsius.data(), narrow.data()), SIROP_E_RANGE);
     narrow[0].struct_bytes = 8;
     narrow[1].risk = 7;
     EXPECT_EQ(sirop_graining_at_n(n, grams.data(), count, celsius.data(), narrow.data()), SIROP_E_RANGE);
