@@ -26,7 +26,7 @@ json prediction_json(const core::prediction& p) {
     write(answer, "status", p.status == core::grade::fine ? "fine" : "extrapolated");
 
     const auto& c = p.cooked;
-    json& cooked = answer["cooked"];
+    json& cooked = at(answer, "cooked");
     write(cooked, "celsius", c.celsius);
     write(cooked, "thermometer_celsius", c.thermometer_celsius);
     write(cooked, "pressure_hpa", 0.01 * c.pressure_pa);
@@ -40,7 +40,7 @@ json prediction_json(const core::prediction& p) {
     put(cooked, "water_boiled_off_grams", c.water_boiled_off_grams);
 
     const auto& f = p.finished;
-    json& finished = answer["finished"];
+    json& finished = at(answer, "finished");
     put(finished, "grams", f.grams);
     put(finished, "water_percent", f.water_percent);
     put(finished, "fat_percent", f.fat_percent);
@@ -56,7 +56,7 @@ json prediction_json(const core::prediction& p) {
     write(finished, "sucrose_supersaturation", f.sucrose_supersaturation);
     write(finished, "lactose_supersaturation", f.lactose_supersaturation);
 
-    json& stage = answer["stage"];
+    json& stage = at(answer, "stage");
     write(stage, "table", p.stage.table);
     write(stage, "by_temperature", p.stage.by_temperature);
     write(stage, "by_consistency", p.stage.by_consistency);
@@ -64,7 +64,7 @@ json prediction_json(const core::prediction& p) {
     write(stage, "plain_syrup_celsius", p.stage.plain_syrup_celsius);
     write(stage, "finished_by_consistency", p.stage.finished_by_consistency);
 
-    json& set = answer["set"];
+    json& set = at(answer, "set");
     write(set, "celsius", p.set.celsius);
     put(set, "viscosity_pa_s", power(p.set.log10_viscosity));
     put(set, "gel_modulus_pa", p.set.gel_modulus);
@@ -86,9 +86,9 @@ json prediction_json(const core::prediction& p) {
     put(set, "firmness_with_milk_pa_s", power(p.with_milk.log10_firmness));
     write(set, "word_with_milk", p.with_milk.word);
 
-    answer["graining"] = {{"at_serving", graining_json(p.graining_at_serving)},
-                          {"in_storage", graining_json(p.graining_in_storage)}};
-    json& ways = answer["graining"]["ways_to_clear"] = json::array();
+    at(answer, "graining") = {{"at_serving", graining_json(p.graining_at_serving)},
+                              {"in_storage", graining_json(p.graining_in_storage)}};
+    json& ways = at(at(answer, "graining"), "ways_to_clear") = json::array();
     for (const auto& way : p.ways_to_clear) {
         json& one = grown(ways);
         write(one, "change", way.change);
@@ -98,13 +98,13 @@ json prediction_json(const core::prediction& p) {
     }
 
     const auto& k = p.keeping_in_storage;
-    json& keeping = answer["keeping"];
+    json& keeping = at(answer, "keeping");
     write(keeping, "celsius", k.celsius);
     put(keeping, "water_activity", k.water_activity);
     put(keeping, "equilibrium_relative_humidity_percent", k.relative_humidity_percent);
     write(keeping, "can_grow", k.growth.empty() || k.frozen ? json(nullptr) : json(k.growth));
     write(keeping, "too_cold_for_growth", k.frozen);
-    json& limits = keeping["limits"] = json::array();
+    json& limits = at(keeping, "limits") = json::array();
     for (const auto& limit : core::growth_limits) {
         json& one = grown(limits);
         write(one, "water_activity", limit.water_activity);
@@ -113,11 +113,11 @@ json prediction_json(const core::prediction& p) {
     write(keeping, "limits_source", core::growth_limits_source);
 
     if (!p.neighbours.layers.empty()) {
-        json& beside = answer["neighbours"];
+        json& beside = at(answer, "neighbours");
         write(beside, "celsius", p.neighbours.celsius);
         put(beside, "water_activity", p.neighbours.water_activity);
         for (const auto& l : p.neighbours.layers) {
-            json one;
+            json& one = grown(at(beside, "layers"));
             write(one, "layer", l.name);
             write(one, "grams", l.grams);
             write(one, "water_activity_before", l.water_activity_before);
@@ -128,12 +128,11 @@ json prediction_json(const core::prediction& p) {
             put(one, "firmness_after_pa_s", power(l.log10_firmness_after));
             write(one, "word_before", word_at(l.log10_firmness_before));
             write(one, "word_after", word_at(l.log10_firmness_after));
-            beside["layers"].push_back(std::move(one));
         }
     }
 
-    answer["cautions"] = p.cautions;
-    answer["notes"] = p.notes;
+    at(answer, "cautions") = p.cautions;
+    at(answer, "notes") = p.notes;
     return answer;
 }
 

@@ -274,7 +274,7 @@ json rows_of(const std::vector<core::ingredient_line>& lines, bool off_heat) {
         write(row, "grams", line.grams);
         if (off_heat) write(row, "celsius", line.celsius);
         if (core::pantry_composition(line.name) == line.per_gram) continue;
-        json& composition = row["per_100_g"];
+        json& composition = at(row, "per_100_g");
         for (std::size_t i = 0; i < core::component_count; ++i)
             if (line.per_gram[i] > 0.0) write(composition, core::components[i].name, 100.0 * line.per_gram[i]);
     }
@@ -287,19 +287,19 @@ json batch_json(const core::batch& b) {
     json out;
     write(out, "sirop_batch", 1);
     if (!b.title.empty()) write(out, "title", b.title);
-    out["pan"] = rows_of(b.pan, false);
-    json& cook = out["cook"] = json::object();
+    at(out, "pan") = rows_of(b.pan, false);
+    json& cook = at(out, "cook") = json::object();
     if (!std::isnan(b.thermometer_celsius)) write(cook, "to_celsius", b.thermometer_celsius);
     write(cook, "pressure_hpa", 0.01 * b.pressure_pa);
     if (b.thermometer_error_kelvin != 0.0)
         write(cook, "thermometer_reads_in_boiling_water_celsius",
               core::water_boils_celsius(b.pressure_pa) + b.thermometer_error_kelvin);
     if (b.thermometer_within_kelvin != 0.0) write(cook, "thermometer_within_celsius", b.thermometer_within_kelvin);
-    if (!b.off_heat.empty()) out["off_heat"] = rows_of(b.off_heat, true);
-    write(out["serve"], "celsius", b.serve_celsius);
-    if (!std::isnan(b.store_celsius)) write(out["store"], "celsius", b.store_celsius);
-    if (!std::isnan(b.pour_celsius)) write(out["pour"], "celsius", b.pour_celsius);
-    if (!b.neighbours.empty()) out["neighbours"] = rows_of(b.neighbours, false);
+    if (!b.off_heat.empty()) at(out, "off_heat") = rows_of(b.off_heat, true);
+    write(at(out, "serve"), "celsius", b.serve_celsius);
+    if (!std::isnan(b.store_celsius)) write(at(out, "store"), "celsius", b.store_celsius);
+    if (!std::isnan(b.pour_celsius)) write(at(out, "pour"), "celsius", b.pour_celsius);
+    if (!b.neighbours.empty()) at(out, "neighbours") = rows_of(b.neighbours, false);
     return out;
 }
 

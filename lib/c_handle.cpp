@@ -63,7 +63,7 @@ int32_t handle_call(Handle* handle, const Body& body) noexcept {
     });
 }
 
-/// A new answer, or what was refused.
+/// The refusal of a call that was given no place for its answer.
 template <class Handle>
 int32_t no_answer_pointer(Handle* handle) {
     return refused(handle, SIROP_E_NULL, "answer: is null; a pointer to a sirop_answer* is accepted");

@@ -82,12 +82,12 @@ inline core::wanted read_wanted(field_reader& in, const json& value, const std::
 /// The measure under its own name; viscosities as numbers, not logarithms.
 inline void put_measure(json& object, const core::wanted& w, double value) {
     if (w.what == core::measure::stage || w.what == core::measure::set_word) {
-        object[std::string(core::data_of(w.what).name)] =
+        at(object, core::data_of(w.what).name) =
             w.what == core::measure::stage ? core::shown(w, value) : word_of(value);
         write(object, "firmness_pa_s", std::pow(10.0, value));
     } else {
         const bool logarithm = w.what == core::measure::viscosity_pa_s || w.what == core::measure::firmness_pa_s;
-        object[std::string(core::data_of(w.what).name)] = number(logarithm ? std::pow(10.0, value) : value);
+        at(object, core::data_of(w.what).name) = number(logarithm ? std::pow(10.0, value) : value);
     }
 }
 
@@ -101,7 +101,7 @@ inline void add_prediction(conversation& talk, core::batch plan, double thermome
         talk.status = core::grade::extrapolated;
         return;
     }
-    talk.answer["prediction"] = prediction_json(*p);
+    at(talk.answer, "prediction") = prediction_json(*p);
     talk.cautions = p->cautions;
     talk.status = core::worst(talk.status, p->status);
 }
@@ -109,7 +109,7 @@ inline void add_prediction(conversation& talk, core::batch plan, double thermome
 /// What goes into the pan and what off the heat, for a program and for a cook.
 inline void write_lines(json& answer, const core::batch& plan) {
     for (const auto& [key, lines] : {std::pair{"pan", &plan.pan}, std::pair{"off_heat", &plan.off_heat}}) {
-        json& list = answer[key] = json::array();
+        json& list = at(answer, key) = json::array();
         for (const auto& line : *lines) {
             json& one = grown(list);
             write(one, "ingredient", line.name);

@@ -2,21 +2,19 @@
 #pragma once
 
 #include <algorithm>
-#include <nlohmann/json.hpp>
 #include <optional>
 #include <string>
 #include <string_view>
 #include <vector>
 
+#include "json.hpp"
 #include "sirop/core/batch.hpp"
 
 namespace sirop::lib {
 
 inline constexpr std::size_t most_bytes = 1048576;  ///< of a text
-inline constexpr std::size_t most_depth = 32;       ///< of nested objects and lists
 
 using core::refusal;
-using json = nlohmann::ordered_json;
 
 /// Text of a stranger, fit for one line: at most 60 bytes, cut between characters; control characters and what
 /// some readers take for the end of a line (C0, C1, U+2028, U+2029) replaced.

@@ -3,16 +3,21 @@
 
 #include <algorithm>
 #include <cmath>
-#include <nlohmann/json.hpp>
 #include <string>
 #include <string_view>
 
+#include "json.hpp"
 #include "sirop/core/consistency.hpp"
 #include "sirop/core/text.hpp"
 
 namespace sirop::lib {
 
-using json = nlohmann::ordered_json;
+/// The value under a key, made where it is missing.  nlohmann's own [] leaves a broken object where memory runs
+/// out while it makes the first key of null.
+[[gnu::noinline]] inline json& at(json& object, std::string_view key) {
+    if (object.is_null()) object = json::object();
+    return object[std::string(key)];
+}
 
 /// A number, or null where there is none.
 inline json number(double x) {
@@ -21,10 +26,10 @@ inline json number(double x) {
 
 /// Sets a key.  Out of line, because an answer has a hundred of them.
 [[gnu::noinline]] inline void write(json& object, std::string_view key, double x) {
-    object[std::string(key)] = number(x);
+    at(object, key) = number(x);
 }
 [[gnu::noinline]] inline void write(json& object, std::string_view key, std::string_view text) {
-    object[std::string(key)] = std::string(text);
+    at(object, key) = std::string(text);
 }
 inline void write(json& object, std::string_view key, const std::string& text) {
     write(object, key, std::string_view(text));
@@ -33,21 +38,22 @@ inline void write(json& object, std::string_view key, const char* text) {
     write(object, key, std::string_view(text));
 }
 [[gnu::noinline]] inline void write(json& object, std::string_view key, bool yes) {
-    object[std::string(key)] = yes;
+    at(object, key) = yes;
 }
 [[gnu::noinline]] inline void write(json& object, std::string_view key, std::size_t count) {
-    object[std::string(key)] = count;
+    at(object, key) = count;
 }
 inline void write(json& object, std::string_view key, int version) {
     write(object, key, static_cast<std::size_t>(version));
 }
 
 inline void write(json& object, std::string_view key, json value) {
-    object[std::string(key)] = std::move(value);
+    at(object, key) = std::move(value);
 }
 
 /// A new object at the end of a list.
 [[gnu::noinline]] inline json& grown(json& list) {
+    if (list.is_null()) list = json::array();
     list.push_back(json::object());
     return list.back();
 }

@@ -13,16 +13,16 @@ refused cook_for(conversation& talk) {
     const auto a = core::cook_for(talk.batch, w);
     if (!a) return a.why;
     talk.ask("To which temperature must it be cooked, to be " + a->wanted_text + "?");
-    json& out = talk.answer["answer"];
+    json& out = at(talk.answer, "answer");
     write(out, "thermometer_celsius", a->thermometer_celsius);
     write(out, "thermometer_fahrenheit", core::celsius_to_fahrenheit(a->thermometer_celsius));
     write(out, "thermometer_celsius_low", a->low_celsius);
     write(out, "thermometer_celsius_high", a->high_celsius);
     write(out, "window_starts_at_the_boil", a->low_is_the_boil);
     write(out, "window_ends_with_the_model", a->high_is_the_model);
-    put_measure(out["reached"], w, a->value);
-    put_measure(out["if_1_celsius_too_low"], w, a->value_one_kelvin_low);
-    put_measure(out["if_1_celsius_too_high"], w, a->value_one_kelvin_high);
+    put_measure(at(out, "reached"), w, a->value);
+    put_measure(at(out, "if_1_celsius_too_low"), w, a->value_one_kelvin_low);
+    put_measure(at(out, "if_1_celsius_too_high"), w, a->value_one_kelvin_high);
     write(out, "finished_grams", a->finished_grams);
     write(out, "reason", a->reason);
     talk.say("cook to", both_scales(a->thermometer_celsius) + " on your thermometer");
@@ -81,12 +81,12 @@ refused rescue(conversation& talk) {
                              : (std::isfinite(where.grams_left) ? fixed(where.grams_left, 0) + " g left"
                                                                 : fixed(where.brix, 1) + " Brix")) +
              (where.additions_in ? ", additions in" : "") + ". What brings it to " + a->wanted_text + "?");
-    json& out = talk.answer["answer"];
+    json& out = at(talk.answer, "answer");
     write(out, "grams_now", a->grams_now);
     write(out, "water_percent_now", a->water_percent_now);
-    put_measure(out["as_it_is"], w, a->value_now);
+    put_measure(at(out, "as_it_is"), w, a->value_now);
     write(out, "already_met", a->met);
-    out["ways"] = json::array();
+    at(out, "ways") = json::array();
     for (const auto& way : a->ways) {
         json one;
         if (!way.ingredient.empty()) {
@@ -99,11 +99,11 @@ refused rescue(conversation& talk) {
             write(one, "boil_to_thermometer_celsius_low", way.low_celsius);
             write(one, "boil_to_thermometer_celsius_high", way.high_celsius);
         }
-        put_measure(one["reached"], w, way.value);
+        put_measure(at(one, "reached"), w, way.value);
         write(one, "finished_grams", way.finished_grams);
         write(one, "finished_water_percent", core::percent(way.finished.water(), way.finished.total()));
         write(one, "sentence", way.sentence);
-        out["ways"].push_back(std::move(one));
+        at(out, "ways").push_back(std::move(one));
         talk.say(a->ways.size() > 1 && &way != &a->ways.front() ? "or" : "do this", way.sentence);
     }
     write(out, "reason", a->reason);
@@ -146,7 +146,7 @@ refused scale(conversation& talk) {
     if (!a) return a.why;
     talk.ask("How much of everything for " + (grams ? fixed(*grams, 0) + " g" : fixed(*millilitres, 0) + " ml") +
              " in the jar?");
-    json& out = talk.answer["answer"];
+    json& out = at(talk.answer, "answer");
     write(out, "factor", a->factor);
     write(out, "finished_grams", a->finished_grams);
     write(out, "finished_millilitres", a->finished_millilitres);
@@ -155,10 +155,10 @@ refused scale(conversation& talk) {
     write(out, "thermometer_celsius", talk.batch.thermometer_celsius);
     talk.say("cook to",
              both_scales(talk.batch.thermometer_celsius) + ", as before: temperature and set do not change");
-    out["reason"] =
+    at(out, "reason") =
         "Water, stage and set depend on proportions and temperature alone; a larger batch takes longer, not "
         "hotter.";
-    talk.say("because", out["reason"].get<std::string>());
+    talk.say("because", at(out, "reason").get<std::string>());
     add_prediction(talk, a->plan, talk.batch.thermometer_celsius);
     return std::nullopt;
 }
@@ -182,7 +182,7 @@ refused travel(conversation& talk) {
     if (!a) return a.why;
     talk.ask("To which temperature is it cooked where water boils at " + both_scales(a->water_boils_celsius) +
              "?");
-    json& out = talk.answer["answer"];
+    json& out = at(talk.answer, "answer");
     write(out, "thermometer_celsius", a->thermometer_celsius);
     write(out, "thermometer_fahrenheit", core::celsius_to_fahrenheit(a->thermometer_celsius));
     write(out, "real_celsius", a->real_celsius);
@@ -203,7 +203,7 @@ refused travel(conversation& talk) {
     talk.say("rule of thumb", "lower by what boiling water lacks: " + both_scales(a->rule_of_thumb_celsius) +
                                   ", " + fixed(a->rule_of_thumb_water_percent, 1) + " % water instead of " +
                                   fixed(a->water_percent, 1));
-    talk.say("because", out["reason"].get<std::string>());
+    talk.say("because", at(out, "reason").get<std::string>());
     core::batch plan = a->plan;
     plan.thermometer_within_kelvin = there.thermometer_within_kelvin;
     add_prediction(talk, plan, a->thermometer_celsius);
@@ -279,8 +279,8 @@ core::outcome<reply> answer_question(const json& document) {
     if (talk.cautions.empty())
         talk.cautions = {std::string(core::burn_caution), std::string(core::keeping_deferral)};
     write(talk.answer, "status", talk.status == core::grade::fine ? "fine" : "extrapolated");
-    talk.answer["cautions"] = talk.cautions;
-    talk.answer["notes"] = talk.batch.notes;
+    at(talk.answer, "cautions") = talk.cautions;
+    at(talk.answer, "notes") = talk.batch.notes;
     heading(talk.page, "WHAT TO WATCH");
     for (const auto& caution : talk.cautions) row(talk.page, "  -", caution, 4);
     for (const auto& note : talk.batch.notes) row(talk.page, "  -", note, 4);

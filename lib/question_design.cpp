@@ -126,12 +126,12 @@ refused substitute(conversation& talk) {
     for (const auto& r : a->replacements) names += (names.empty() ? "" : " and ") + r.name;
     talk.ask("What takes the place of " + fixed(lines[q.replaced.index].grams, 0) + " g of " + old + ", by " +
              names + "?");
-    json& out = talk.answer["answer"];
+    json& out = at(talk.answer, "answer");
     const auto put_change = [&](const char* key, const std::vector<core::line_change>& changes) {
-        out[key] = json::array();
+        at(out, key) = json::array();
         for (const auto& c : changes) {
             {
-                json& one = grown(out[key]);
+                json& one = grown(at(out, key));
                 write(one, "place", c.place.text());
                 write(one, "ingredient", c.name);
                 write(one, "grams_before", c.grams_before);
@@ -148,7 +148,7 @@ refused substitute(conversation& talk) {
     talk.say("instead of", both_scales(a->thermometer_before_celsius));
     for (const auto& t : a->trades) {
         {
-            json& one = grown(out["trade_offs"]);
+            json& one = grown(at(out, "trade_offs"));
             write(one, "name", t.name);
             write(one, "unit", t.unit);
             write(one, "before", t.before);
@@ -249,15 +249,15 @@ refused formulate(conversation& talk) {
     const auto a = core::formulate(q);
     if (!a) return at_place(a.why, "sets", "wanted");
     talk.ask("How many grams of each, and to which temperature, for all that is wanted?");
-    json& out = talk.answer["answer"];
+    json& out = at(talk.answer, "answer");
     write_lines(out, a->plan);
     say_lines(talk, a->plan);
     put_cook(talk, out, a->plan.thermometer_celsius, a->low_celsius, a->high_celsius,
              "keep the first set, not each of the others");
-    out["targets"] = json::array();
+    at(out, "targets") = json::array();
     for (const auto& t : a->targets) {
         {
-            json& one = grown(out["targets"]);
+            json& one = grown(at(out, "targets"));
             write(one, "name", t.name);
             write(one, "wanted", t.wanted_text);
             write(one, "reached", t.value_text);
@@ -303,10 +303,10 @@ refused sensitivity(conversation& talk) {
     const auto a = core::sensitivity_of(talk.batch, inputs);
     if (!a) return a.why;
     talk.ask("Which input matters for the water and the set?");
-    json& out = talk.answer["answer"];
+    json& out = at(talk.answer, "answer");
     for (const auto& row : core::output_table) {
         const auto i = core::index_of(row.id);
-        json& one = out["outputs"][std::string(row.name)];
+        json& one = at(at(out, "outputs"), row.name);
         write(one, "value", a->value[i]);
         write(one, "standard_uncertainty", a->standard_uncertainty[i]);
         write(one, "unit", row.unit);
@@ -314,7 +314,7 @@ refused sensitivity(conversation& talk) {
                                 (row.unit == "1" ? std::string() : std::string(" ").append(row.unit)) +
                                 " (standard uncertainty)");
     }
-    out["inputs"] = json::array();
+    at(out, "inputs") = json::array();
     for (const auto& e : a->effects) {
         json one;
         write(one, "name", e.input.name);
@@ -323,10 +323,10 @@ refused sensitivity(conversation& talk) {
         write(one, "standard_uncertainty", e.input.standard_uncertainty);
         for (const auto& row : core::output_table) {
             const auto i = core::index_of(row.id);
-            write(one["derivative"], row.name, e.derivative[i]);
-            write(one["share_percent"], row.name, e.share_percent[i]);
+            write(at(one, "derivative"), row.name, e.derivative[i]);
+            write(at(one, "share_percent"), row.name, e.share_percent[i]);
         }
-        out["inputs"].push_back(std::move(one));
+        at(out, "inputs").push_back(std::move(one));
         const auto water = core::index_of(core::output::water_percent),
                    set = core::index_of(core::output::log10_firmness);
         if (e.share_percent[set] >= 0.5 || e.share_percent[water] >= 0.5)
@@ -337,18 +337,18 @@ refused sensitivity(conversation& talk) {
     }
     const auto& first = a->effects.front();
     write(out, "reason", "What moves the set most is " + first.input.name + ".");
-    talk.say("because", out["reason"].get<std::string>() +
+    talk.say("because", at(out, "reason").get<std::string>() +
                             " The models' own uncertainty comes on top: it is in the ranges of the prediction.");
     if (samples >= 1.0) {
         const auto sampled = core::monte_carlo(talk.batch, inputs, static_cast<std::size_t>(samples),
                                                static_cast<std::uint64_t>(seed));
         if (!sampled) return sampled.why;
-        json& check = out["monte_carlo"];
+        json& check = at(out, "monte_carlo");
         write(check, "samples", sampled->samples);
         write(check, "not_computed", sampled->not_computed);
         for (const auto& row : core::output_table) {
             const auto& s = sampled->of[core::index_of(row.id)];
-            json& of_row = check[std::string(row.name)];
+            json& of_row = at(check, row.name);
             write(of_row, "mean", s.mean);
             write(of_row, "standard_deviation", s.standard_deviation);
             write(of_row, "percentile_2_5", s.low);
@@ -387,9 +387,9 @@ refused learn_kitchen(conversation& talk) {
     const auto a = core::learn_kitchen(logs);
     if (!a) return a.why;
     talk.ask("What do " + std::to_string(logs.size()) + " logged cooks say of this thermometer and this pan?");
-    json& out = talk.answer["answer"];
+    json& out = at(talk.answer, "answer");
     const auto put_learned = [&](const char* key, const core::learned& l) {
-        json& one = out[key];
+        json& one = at(out, key);
         write(one, "determined", l.determined);
         write(one, "value", l.determined ? l.value : core::not_a_number);
         write(one, "low", l.low);
@@ -402,9 +402,9 @@ refused learn_kitchen(conversation& talk) {
     write(out, "reduced_chi_square", a->reduced_chi_square);
     write(out, "correlation", a->correlation);
     write(out, "measurements", a->measurements);
-    out["residuals"] = json::array();
+    at(out, "residuals") = json::array();
     for (const auto& r : a->residuals) {
-        json& one = grown(out["residuals"]);
+        json& one = grown(at(out, "residuals"));
         write(one, "log", r.log);
         write(one, "measured", r.is_brix ? "brix" : "grams");
         write(one, "value", r.measured);
@@ -425,9 +425,9 @@ refused learn_kitchen(conversation& talk) {
     }
     talk.say("thermometer", (low ? "reads too low by " : "reads too high by ") + range(shown_offset, " °C"));
     talk.say("stays in the pan", range(a->loss_grams, " g"));
-    out["reason"] =
+    at(out, "reason") =
         "These two numbers bring the predicted and the measured closest together; the ranges hold 95 %.";
-    talk.say("because", out["reason"].get<std::string>());
+    talk.say("because", at(out, "reason").get<std::string>());
     for (const auto& note : a->notes) talk.batch.notes.push_back(note);
     if (!talk.batch.pan.empty()) {
         const auto plan = core::apply(*a, talk.batch);

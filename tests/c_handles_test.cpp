@@ -18,12 +18,13 @@
 
 namespace {
 
-std::atomic<bool> memory_is_out{false};
+constexpr long plenty = -1;
+std::atomic<long> allocations_left{plenty};
 
-/// Memory is out as long as this lives.
+/// Memory is out after so many allocations, as long as this lives.
 struct no_memory {
-    no_memory() { memory_is_out = true; }
-    ~no_memory() { memory_is_out = false; }
+    explicit no_memory(long after = 0) { allocations_left = after; }
+    ~no_memory() { allocations_left = plenty; }
     no_memory(const no_memory&) = delete;
     no_memory& operator=(const no_memory&) = delete;
 };
@@ -33,7 +34,9 @@ struct no_memory {
 // Replaced for the whole program, so that the calls' answer to a lack of memory can be tested.  Not
 // inline: g++ would take free for the wrong partner of new.
 [[gnu::noinline]] void* operator new(std::size_t bytes) {
-    void* got = memory_is_out ? nullptr : std::malloc(bytes);
+    const long left = allocations_left;
+    if (left > 0) allocations_left = left - 1;
+    void* got = left == 0 ? nullptr : std::malloc(bytes);
     if (got == nullptr) throw std::bad_alloc();
     return got;
 }
@@ -271,6 +274,49 @@ TEST(c_handles, a_refusal_is_that_of_the_last_call_and_names_what_these_calls_kn
         EXPECT_EQ(std::string(sirop_batch_refusal(read)).rfind(place, 0), 0U) << sirop_batch_refusal(read);
         sirop_batch_free(read);
     }
+}
+
+TEST(c_handles, memory_may_run_out_at_any_allocation_and_the_handles_stay_good) {
+    batch_handle b;
+    fill(b.it);
+    /// Calls with ever more memory until it suffices: an error then, and nothing else; gives how often it did not.
+    const auto with_ever_more = [](const auto& call) {
+        long refused = 0, after = 0;
+        for (;; after += after < 200 ? 1 : 41) {
+            int32_t status = 0;
+            {
+                const no_memory now(after);
+                status = call();
+            }
+            if (status >= 0) return refused;
+            EXPECT_EQ(status, SIROP_E_MEMORY) << after;
+            if (status != SIROP_E_MEMORY || ++refused > 100000) return -1L;
+        }
+    };
+    sirop_question* q = nullptr;
+    sirop_answer* answer = nullptr;
+    EXPECT_GT(with_ever_more([&] { return sirop_question_new("scale", &q); }), 0);
+    ASSERT_NE(q, nullptr);
+    EXPECT_GT(with_ever_more([&] { return sirop_question_set_batch(q, "batch", b.it); }), 10);
+    EXPECT_GT(with_ever_more([&] { return sirop_question_set_number(q, "yield.grams", 700.0); }), 5);
+    EXPECT_GT(with_ever_more([&] {
+                  const auto status = sirop_question_ask(q, &answer);
+                  EXPECT_EQ(status < 0, answer == nullptr);
+                  return status;
+              }),
+              200);
+    double grams = 0.0;
+    EXPECT_GE(sirop_answer_number(answer, "answer.finished_grams", &grams), 0);
+    EXPECT_NEAR(grams, 700.0, 1e-6);
+    sirop_answer_free(answer);
+    answer = nullptr;
+    EXPECT_GT(with_ever_more([&] { return sirop_batch_predict(b.it, nullptr, &answer); }), 200);
+    sirop_answer_free(answer);
+    sirop_question_free(q);
+    std::size_t needed = 0;
+    char text[4096];
+    EXPECT_GT(with_ever_more([&] { return sirop_batch_text(b.it, text, sizeof text, &needed); }), 10);
+    EXPECT_NE(std::string(text).find("white sugar"), std::string::npos);
 }
 
 TEST(c_catalogues, errors_leave_nan_in_compositions_and_ranges) {

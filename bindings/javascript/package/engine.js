@@ -244,15 +244,13 @@ function dessertsIn(value, label) {
     const desserts = Array.from(value, (one, i) => rowsIn(one, `${label}[${i}]`));
     const [{n: layers, components} = {n: 1, components: 1}] = desserts;
     for (const [i, one] of desserts.entries())
-        if (one.n !== layers)
-            throw new OutOfRangeError(`${label}[${i}]: has ${one.n} layers; ${layers}, as in the first, are accepted`);
+        for (const [has, first, what] of [[one.n, layers, "layers"], [one.components, components, "components"]])
+            if (has !== first)
+                throw new OutOfRangeError(`${label}[${i}]: has ${has} ${what}; ${first}, as in the first, ` +
+                    "are accepted");
     const all = new Float64Array(desserts.length * layers * components);
     desserts.forEach((one, i) => all.set(one.all, i * layers * components));
     return {n: desserts.length, layers, components, all};
-}
-
-function manyIn(value, argument) {
-    return isList(value) ? numbersIn(value, argument, value.length) : Float64Array.of(numberIn(value, argument));
 }
 
 function truthIn(value, {label}) {
@@ -260,6 +258,12 @@ function truthIn(value, {label}) {
         throw new MissingArgumentError(`${label}: is missing; true or false is accepted`);
     if (typeof value !== "boolean") throw new OutOfRangeError(`${label}: ${shown(value)} is not true or false`);
     return value;
+}
+
+/** How many plain numbers are meant: as many as the first list of them holds, or else one. */
+function countOf(takes, args) {
+    const first = takes.findIndex(({kind}, i) => (kind === "many" || kind === "numbers") && isList(args[i]));
+    return first < 0 ? 1 : args[first].length;
 }
 
 function numbersIn(value, {range, label}, n) {
@@ -300,7 +304,7 @@ function jsonIn(value, {label}) {
 }
 
 /** Where each handle comes from. */
-const made = {batch: "a batch of batchNew or batchRead", question: "a question of questionNew",
+const origins = {batch: "a batch of batchNew or batchRead", question: "a question of questionNew",
     answer: "an answer of batchPredict or questionAsk"};
 
 /** What stands for a thing in the module's memory: a batch or a question that is put together, or an answer. */
@@ -318,7 +322,7 @@ class Handle {
     static addressOf(handle, {kind, label}) {
         if (handle === undefined || handle === null) throw new MissingArgumentError(`${label}: is missing`);
         if (!(handle instanceof Handle) || handle.#kind !== kind)
-            throw new OutOfRangeError(`${label}: ${shown(handle)} is not ${made[kind]}`);
+            throw new OutOfRangeError(`${label}: ${shown(handle)} is not ${origins[kind]}`);
         if (handle.#at === 0) throw new MissingArgumentError(`${label}: has been freed`);
         if (handle.#home !== wasm) throw new GeneralError(`${label}: was lost when sirop was loaded again`);
         return handle.#at;
@@ -445,22 +449,38 @@ function meaningOf(status) {
     return textAt(run("sirop_status_text", [status]) >>> 0);
 }
 
+/** Says that a number is outside its range, if it is.  A range whose ends are equal: the number does not matter. */
+function beyond(label, number, range, within = rangeOf(range)) {
+    if (within === undefined || within.low === within.high || (number >= within.low && number <= within.high))
+        return undefined;
+    return `${label}: ${number} is outside the accepted range, ` + accepted(range, within).replace(" is accepted", "");
+}
+
+/** Says what is wrong with a mixture, if something is. */
+function unmixable(label, grams, range) {
+    const within = rangeOf(range);
+    for (const [i, mass] of grams.entries()) {
+        const found = beyond(`${label}.${masses[i]}`, mass, range, within);
+        if (found !== undefined) return found;
+    }
+    return grams.some((mass) => mass > 0) ? undefined : `${label}: all are 0; at least one mass above 0 is accepted`;
+}
+
 /** Names the argument that is outside its range, if one is. */
 function outside(takes, values) {
     const property = takes[0]?.name === "property" ? values[0] : undefined;
     for (const [i, {kind, name, range, label}] of takes.entries()) {
-        if (kind !== "number" && kind !== "masses") continue;
-        const within = name === "celsius" && property !== undefined ? call("sirop_property_range", [property]).celsius
-            : rangeOf(range);
-        const given = kind === "number" ? [values[i]] : [...values[i]];
-        if (within !== undefined && !(kind === "number" && within.low === within.high)) {
-            const k = given.findIndex((x) => !(x >= within.low && x <= within.high));
-            if (k >= 0)
-                return `${label}${kind === "masses" ? `.${masses[k]}` : ""}: ${given[k]} is outside the accepted range, ` +
-                    accepted(range, within).replace(" is accepted", "");
-        }
-        if (kind === "masses" && !given.some((x) => x > 0))
-            return `${label}: all are 0; at least one mass above 0 is accepted`;
+        const value = values[i];
+        let found;
+        if (kind === "number")
+            found = beyond(label, value, range, name === "celsius" && property !== undefined
+                ? call("sirop_property_range", [property]).celsius : undefined);
+        else if (kind === "masses") found = unmixable(label, value, range);
+        else if (kind === "rows" && value.n === 0) found = `${label}: has no mixture; at least one is accepted`;
+        for (let row = 0; kind === "rows" && found === undefined && row < value.n; ++row)
+            found = unmixable(`${label}[${row}]`,
+                value.all.subarray(row * value.components, (row + 1) * value.components), range);
+        if (found !== undefined) return found;
     }
     return undefined;
 }
@@ -536,16 +556,14 @@ function take(argument, value, memory, n) {
         const desserts = dessertsIn(value, argument.label);
         return {value: desserts, raw: [desserts.n, desserts.layers, memory.numbers(desserts.all), desserts.components]};
     }
-    case "many": {
-        const many = manyIn(value, argument);
-        return {value: {n: many.length}, raw: [many.length, memory.numbers(many)]};
+    case "many":
+    case "numbers": {
+        const numbers = numbersIn(value, argument, n);
+        const at = memory.numbers(numbers);
+        return {value: numbers, raw: argument.kind === "many" ? [n, at] : [at]};
     }
     case "truth":
         return {value, raw: [truthIn(value, argument) ? 1 : 0]};
-    case "numbers": {
-        const numbers = numbersIn(value, argument, n);
-        return {value: numbers, raw: [memory.numbers(numbers)]};
-    }
     default:
         return {value, raw: [Handle.addressOf(value, argument)]};
     }
@@ -561,10 +579,10 @@ export function call(name, args) {
     try {
         const values = [];
         const raw = [];
-        let n = 0, layers = 1;
+        let n = countOf(takes, args), layers = 1;
         for (const [i, argument] of takes.entries()) {
             const taken = take(argument, args[i], memory, n);
-            if (["rows", "desserts", "many"].includes(argument.kind)) ({n, layers = 1} = taken.value);
+            if (argument.kind === "rows" || argument.kind === "desserts") ({n, layers = 1} = taken.value);
             values.push(taken.value);
             raw.push(...taken.raw);
         }
@@ -585,7 +603,8 @@ export function call(name, args) {
             const reason = result instanceof Handle ? reasonOf(result) : "";
             throw errorOf(returned, reason !== "" ? reason : problem(returned, name, takes, values));
         }
-        if (first.kind === "place") result.name = call("sirop_stage_place_text", [values[0], result.lower, result.upper]);
+        if (first.kind === "place")
+            result.name = call("sirop_stage_place_text", [values[0], result.lower, result.upper]);
         if (returned > 0) tell(name, result);
         return result;
     } finally {

@@ -10,7 +10,7 @@
 //   masses     const double*, size_t                       masses of one mixture
 //   rows       size_t, const double*, size_t               masses of n mixtures
 //   desserts   size_t, size_t, const double*, size_t       as many layers for each of n desserts
-//   many       size_t, const double*                       n numbers, or one
+//   many       size_t, const double*                       n numbers, or one for all
 //   numbers    const double*, n of them                    n numbers, or one for all
 //   truth      int32_t                                     boolean
 //   batch      sirop_batch*                                handle
@@ -43,7 +43,8 @@
 //
 // After a name, @range is the accepted range that the argument has in sirop_accepted_range if it is not its own name,
 // and =value what it is if it is not given.  A function that gives several things gives an object of them; the
-// names of what it takes and gives are the header's (rows, desserts and many bring n).
+// names of what it takes and gives are the header's.  rows and desserts say what n is; where neither is taken, it is
+// the length of the first list of numbers.
 
 export const functions = {
     sirop_version: "-> text",

@@ -75,11 +75,12 @@ export type Grams = Partial<Record<Component, number>> | readonly number[] | Flo
 export type Rows = readonly Grams[] | readonly number[] | Float64Array
     | {grams: readonly number[] | Float64Array; components: number};
 
-/** n desserts of as many layers each: lists of their layers, or all masses one after the other. */
+/** n desserts of as many layers each, in as many components: lists of their layers, or all masses one after the
+ *  other. */
 export type Desserts = readonly Rows[]
     | {grams: readonly number[] | Float64Array; layers: number; components?: number};
 
-/** n numbers, or one for all. */
+/** n numbers, or one for all.  n is the number of mixtures; where none are taken, the length of the first list. */
 export type Numbers = number | readonly number[] | Float64Array;
 
 /** The names of the components, in the order of every array of masses. */
@@ -95,6 +96,7 @@ export function statusText(status: number): string;
 export function componentName(component: number): Component | undefined;
 /** The arguments whose range can be asked for, under their names in C, such as "pressure_hpa". */
 export function argumentNames(): string[];
+/** undefined after the last. */
 export function argumentName(index: number): string | undefined;
 /** The inclusive range of an argument. */
 export function acceptedRange(argument: string): Range;
@@ -239,7 +241,7 @@ export function setWords(): {word: string; meaning: string; firmnessPaS: Range}[
 export function setWord(index: number): string | undefined;
 export function setWordMeaning(index: number): string | undefined;
 export function setWordFirmnessPaS(index: number): Range;
-/** The index of the word for a firmness. */
+/** The index of the word for a firmness, and of those for n. */
 export function setWordOf(firmnessPaS: number): number;
 export function setWordOfN(firmnessPaS: Numbers): Indices;
 
@@ -281,9 +283,11 @@ export interface GrowthLimit {
 
 /** Published limits of growth, from the highest on; screening figures. */
 export function growthLimits(): GrowthLimit[];
+/** What does not grow below the limit of that index; undefined after the last. */
 export function growthGroup(index: number): string | undefined;
 /** The water activity below which the group does not grow. */
 export function growthLimit(index: number): number;
+/** Where the limits were published. */
 export function growthLimitsSource(): string;
 
 // --- the main job: docs/batch-file.md -------------------------------------------------------------------------------
@@ -543,15 +547,19 @@ export function answerReport(answer: AnswerHandle): string;
 
 /** The kinds of questions, such as "cook_for". */
 export function questionKinds(): string[];
+/** undefined after the last. */
 export function questionName(index: number): string | undefined;
+/** A question of a kind, still without its keys. */
 export function questionNew(kind: string): QuestionHandle;
 export function questionFree(question: QuestionHandle | undefined): void;
 /** By the keys of the question, joined by dots, such as "wanted.water_percent", "with.0"; set again, it is replaced. */
 export function questionSetNumber(question: QuestionHandle, key: string, value: number): void;
 export function questionSetTruth(question: QuestionHandle, key: string, yes: boolean): void;
 export function questionSetText(question: QuestionHandle, key: string, text: string): void;
-/** The batch is copied. */
+/** The batch is copied; the question's own has the key "batch". */
 export function questionSetBatch(question: QuestionHandle, key: string, batch: BatchHandle): void;
+/** The answer has the keys of Reply, such as "answer.thermometer_celsius", "prediction.set.word".  A refusal is the
+ *  error's message. */
 export function questionAsk(question: QuestionHandle): AnswerHandle;
 /** Why the last call on this question was refused; "" if it was not. */
 export function questionRefusal(question: QuestionHandle): string;

@@ -134,11 +134,38 @@ const bad = [
         /pressureHpa\[1\]: "900" is not a number/],
     ["an unknown conversion for many", () => sirop.convertN("brix_to_joy", [1, 2]), sirop.UnknownNameError,
         /conversion: "brix_to_joy" is not known/],
-    ["desserts of unequal layers", () => sirop.layersAtEquilibriumN([[syrup, syrup], [syrup]], 20), sirop.OutOfRangeError,
-        /grams\[1\]: has 1 layers; 2/],
-    ["desserts that do not come out even", () => sirop.layersAtEquilibriumN({grams: new Float64Array(27 * 3), layers: 2}, 20),
-        sirop.OutOfRangeError, /grams\.layers: 2; a whole number that divides 3 mixtures/],
-    ["layers too cold", () => sirop.layersAtEquilibrium([syrup, syrup], -5), sirop.OutOfRangeError, /celsius: -5 .*0 to 100 °C/],
+    ["desserts of unequal layers", () => sirop.layersAtEquilibriumN([[syrup, syrup], [syrup]], 20),
+        sirop.OutOfRangeError, /grams\[1\]: has 1 layers; 2/],
+    ["desserts that do not come out even",
+        () => sirop.layersAtEquilibriumN({grams: new Float64Array(27 * 3), layers: 2}, 20), sirop.OutOfRangeError, /grams\.layers: 2; a whole number that divides 3 mixtures/],
+    ["desserts of unequal components", () => sirop.layersAtEquilibriumN([{grams: new Array(6).fill(1), components: 3},
+        {grams: new Array(4).fill(1), components: 2}], 20), sirop.OutOfRangeError, /grams\[1\]: has 2 components; 3/],
+    ["desserts that do not say their layers", () => sirop.layersAtEquilibriumN({grams: new Float64Array(54)}, 20),
+        sirop.OutOfRangeError, /grams\.layers: undefined/],
+    ["numbers of unequal length", () => sirop.glucoseSyrupGramsN([42, 28], [80, 75, 70]), sirop.OutOfRangeError,
+        /solidsPercent: has 3 numbers; 2 are accepted/],
+    ["a negative mass in a layer", () => sirop.layersAtEquilibrium([syrup, {water: -1}], 20), sirop.OutOfRangeError,
+        /grams\[1\]\.water: -1 .*0 to 1000000000 g/],
+    ["an empty layer", () => sirop.layersAtEquilibrium([syrup, {water: 0}], 20), sirop.OutOfRangeError,
+        /grams\[1\]: all are 0/],
+    ["no layer", () => sirop.layersAtEquilibrium([], 20), sirop.OutOfRangeError, /grams: has no mixture/],
+    ["an unknown table for many", () => sirop.stageOfTemperatureN("mars 2090", [110, 120], 1013.25),
+        sirop.UnknownNameError, /table: "mars 2090" is not known/],
+    ["an unknown stage for many", () => sirop.celsiusForStageN(undefined, "melted", [syrup], 1013.25),
+        sirop.UnknownNameError, /stage: "melted" is not known/],
+    ["a freed batch for a question", () => {
+        const freed = sirop.batchNew();
+        sirop.batchFree(freed);
+        sirop.questionSetBatch(sirop.questionNew("scale"), "batch", freed);
+    }, sirop.MissingArgumentError, /batch: has been freed/],
+    ["a question with an unknown key", () => {
+        const own = sirop.questionNew("cook_for");
+        sirop.questionSetBatch(own, "batch", sirop.batchRead(batch));
+        sirop.questionSetNumber(own, "wanted.sweetness", 5);
+        sirop.questionAsk(own);
+    }, sirop.BatchRefusedError, /^wanted\.sweetness: /],
+    ["layers too cold", () => sirop.layersAtEquilibrium([syrup, syrup], -5), sirop.OutOfRangeError,
+        /celsius: -5 .*0 to 100 °C/],
     ["a glucose syrup that is none", () => sirop.glucoseSyrupGrams(5, 80), sirop.OutOfRangeError,
         /dextroseEquivalent: 5 .*10 to 60/],
     ["a list where a value stands", () => {
@@ -202,6 +229,19 @@ test("whatever is given: a result or a SiropError, and the next call is answered
         for (let i = 0; i < 400; ++i)
             attempt(() => own(...Array.from({length}, (_, k) => odd[(i * (7 * k + 1) + 13 * k) % odd.length])));
     }
+    // and with a batch, a question and an answer that are good
+    for (const name of Object.keys(functions).filter((one) => !one.endsWith("_free"))) {
+        const {takes} = signature(name);
+        if (!["batch", "question", "answer"].includes(takes[0]?.kind)) continue;
+        for (let i = 0; i < 60; ++i) {
+            const own = {batch: sirop.batchRead(batch), question: sirop.questionNew("rescue")};
+            own.answer = sirop.batchPredict(own.batch);
+            attempt(() => sirop[publicName(name)](...takes.map(({kind}, k) =>
+                own[kind] ?? odd[(i * (2 * k + 1) + 13 * k) % odd.length])));
+            attempt(() => sirop.questionAsk(own.question));
+            for (const kind of Object.keys(own)) sirop[`${kind}Free`](own[kind]);
+        }
+    }
     for (const value of odd)
         for (const friendly of [sirop.predict, sirop.report, sirop.property]) attempt(() => friendly(value, value));
     assert.ok(calls > 9000 && answers > 100, `${answers} of ${calls}`);
@@ -217,6 +257,7 @@ test("out of memory for the arguments: OutOfMemoryError, and it goes on", async 
 test("out of memory inside: GeneralError, no answer until a fresh start", async () => {
     await sirop.init(withMostPages(12));
     const kept = sirop.batchNew();
+    const question = sirop.questionNew("scale");
     const rows = Array.from({length: 3000}, () => ({ingredient: "honey", grams: 1}));
     assert.throws(() => sirop.predict({...batch, pan: rows}),
         (problem) => problem.constructor === sirop.GeneralError && problem.code === -1 && /stopped/.test(problem.message));
@@ -226,7 +267,9 @@ test("out of memory inside: GeneralError, no answer until a fresh start", async 
     assert.ok(sirop.waterBoilsCelsius(1000) > 99);
     assert.throws(() => sirop.batchSet(kept, "serve_celsius", 20), (problem) => problem.constructor === sirop.GeneralError &&
         /lost when sirop was loaded again/.test(problem.message));
+    assert.throws(() => sirop.questionAsk(question), /lost when sirop was loaded again/);
     sirop.batchFree(kept);
+    sirop.questionFree(question);
     await sirop.init(bytes);
     assert.equal(sirop.predict({...batch, pan: rows}).sirop_answer, 1);
 });

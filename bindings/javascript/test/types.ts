@@ -1,9 +1,11 @@
 // Compiled, not run: what must type-check, and what must not.
 import {
-    type Answer, type AnswerHandle, type Batch, BatchRefusedError, type Estimates, SiropError, answerNumber, ask,
-    batchAdd, batchNew, batchPredict, boilingPointCelsius, celsiusForStageN, components, convertN, grainingAt, init,
+    type Answer, type AnswerHandle, type Batch, BatchRefusedError, type Estimates, SiropError, answerCount,
+    answerNumber, answerReport, answerText, ask, batchAdd, batchNew, batchPredict, boilingPointCelsius,
+    celsiusForStageN, components, convertN, freezingPointCelsiusN, glucoseSyrupGramsN, grainingAt, grainingAtN, growthLimit, init,
     ingredients, layersAtEquilibriumN, onExtrapolated, place, predict, properties, property, questionAsk, questionNew,
-    questionSetTruth, report, stageOfMixture, stageTables, waterActivityN,
+    questionRefusal, questionSetTruth, report, setWordOfN, stageOfMixture, stageOfTemperatureN, stageTables,
+    waterActivityN,
 } from "sirop";
 
 const batch: Batch = {
@@ -34,11 +36,17 @@ export async function check(): Promise<void> {
     const asked = questionNew("rescue");
     questionSetTruth(asked, "now.additions_in", true);
     const second: AnswerHandle = questionAsk(asked);
+    const far: string = answerText(second, "answer.ways.0.sentence") + answerReport(second) 
+        + questionRefusal(asked);
+    const count: number = answerCount(second, "cautions") + growthLimit(0) + setWordOfN([1, 20]).value.length;
+    const risks: number[] = grainingAtN([{sucrose: 80, water: 20}], 20).map((one) => one.risk);
+    const places: Int32Array = stageOfTemperatureN("us 1918", 117, [1013.25, 900]).upper;
+    const syrups: Estimates = freezingPointCelsiusN(glucoseSyrupGramsN([42, 28], 80).grams);
     const stage: string = stageOfMixture(undefined, {sucrose: 80, water: 20}).name;
     const lows: Float64Array = celsiusForStageN(undefined, "soft ball", [{sucrose: 1, water: 1}], 1013.25).low;
     const baume: Float64Array = convertN("brix_to_baume", [10, 20]).value;
     const gained: Float64Array = layersAtEquilibriumN([[{water: 1, sucrose: 1}]], 20).waterGainedGrams.value;
-    console.log(second, stage, lows, baume, gained);
+    console.log(far, count, risks, places, syrups, second, stage, lows, baume, gained);
     console.log(version, water, text, boils, first, names, cookTo, risk, low, way, answerNumber(handle, "set.celsius"));
     try {
         predict(batch);
@@ -57,6 +65,12 @@ export async function check(): Promise<void> {
     answerNumber(own, "set.celsius");
     // @ts-expect-error: a batch is no question
     questionAsk(own);
+    // @ts-expect-error: neither true nor false
+    questionSetTruth(asked, "now.additions_in", 1);
+    // @ts-expect-error: a place is no text
+    const words: string = stageOfMixture(undefined, {sucrose: 80, water: 20});
+    // @ts-expect-error: a limit is a number, its group apart
+    console.log(words, growthLimit(0).group);
     // @ts-expect-error: no such value
     console.log(answer.finished.water);
 }

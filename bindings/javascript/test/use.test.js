@@ -83,8 +83,10 @@ test("every twin gives what its function for one gives, and one bad element spoi
             (i) => sirop.pressureAtAltitudeHpa([0, 1e6, 350][i])],
         ["pressureFromBoilingWaterHpaN", sirop.pressureFromBoilingWaterHpaN([95, NaN, 100]),
             (i) => sirop.pressureFromBoilingWaterHpa([95, NaN, 100][i])],
-        ["waterBoilsCelsiusN", sirop.waterBoilsCelsiusN([1013.25, 1, 800]), (i) => sirop.waterBoilsCelsius([1013.25, 1, 800][i])],
-        ["convertN", sirop.convertN("brix_to_baume", [10, 99, 60]), (i) => sirop.convert("brix_to_baume", [10, 99, 60][i])],
+        ["waterBoilsCelsiusN", sirop.waterBoilsCelsiusN([1013.25, 1, 800]),
+            (i) => sirop.waterBoilsCelsius([1013.25, 1, 800][i])],
+        ["convertN", sirop.convertN("brix_to_baume", [10, 99, 60]),
+            (i) => sirop.convert("brix_to_baume", [10, 99, 60][i])],
         ["setWordOfN", sirop.setWordOfN([0.01, -1, 20]), (i) => sirop.setWordOf([0.01, -1, 20][i])],
         ["stageOfTemperatureN", sirop.stageOfTemperatureN(undefined, [110, 300, 121], 1013.25),
             (i) => sirop.stageOfTemperature(undefined, [110, 300, 121][i], 1013.25)],
@@ -98,6 +100,9 @@ test("every twin gives what its function for one gives, and one bad element spoi
         assert.equal(status[1], -2, name);
         for (const i of status.keys()) {
             if (status[i] < 0) {
+                const nothing = Array.isArray(all) ? [all[i].risk, all[i].hinderingPercent]
+                    : Object.entries(all).flatMap(([part, list]) => part === "status" ? [] : [list[i]]);
+                assert.ok(nothing.every((x) => x === -1 || Number.isNaN(x)), `${name}: ${nothing}`);
                 assert.throws(() => one(i), (problem) => problem.code === status[i], name);
                 continue;
             }
@@ -108,21 +113,46 @@ test("every twin gives what its function for one gives, and one bad element spoi
         }
         assert.ok(status.filter((each) => each >= 0).length >= 2, name);
     }
-    const syrups = sirop.glucoseSyrupGramsN([42, 5, 28], 80);
+    const count = sirop.components().length;
+    const equivalents = [42, 5, 28];
+    const syrups = sirop.glucoseSyrupGramsN(equivalents, 80);
     assert.deepEqual([...syrups.status], [0, -2, 0]);
-    assert.deepEqual(sirop.stageOfMixtureN(undefined, syrups.grams).status.length, 3);
-    const third = Object.fromEntries(sirop.components().map((name, k) => [name, syrups.grams[2 * 27 + k]]));
-    for (const [name, mass] of Object.entries(sirop.glucoseSyrupGrams(28, 80))) assert.equal(third[name], mass);
-    // layers: lists, and all masses one after the other
-    const desserts = [[rows[0], {water: 60, sucrose: 40}], [rows[2], {water: 15, sucrose: 85}]];
-    const all = sirop.layersAtEquilibriumN(desserts, [20, 4]);
-    const flat = desserts.flat().flatMap((one) => sirop.components().map((name) => one[name] ?? 0));
-    assert.deepEqual(sirop.layersAtEquilibriumN({grams: flat, layers: 2}, [20, 4]), all);
-    for (const i of [0, 1]) {
-        const alone = sirop.layersAtEquilibrium(desserts[i], [20, 4][i]);
-        assert.equal(all.waterActivity.value[i], alone.waterActivity.value);
-        assert.deepEqual([...all.waterGainedGrams.value.slice(2 * i, 2 * i + 2)], [...alone.waterGainedGrams.value]);
+    for (const i of [0, 2]) {
+        const alone = sirop.glucoseSyrupGrams(equivalents[i], 80);
+        assert.deepEqual([...syrups.grams.slice(i * count, (i + 1) * count)],
+            sirop.components().map((name) => alone[name] ?? 0));
     }
+    assert.ok(syrups.grams.slice(count, 2 * count).every(Number.isNaN));
+    // what it gives are rows, the one that failed too
+    const failed = [...sirop.stageOfMixtureN(undefined, syrups.grams).status].map((status) => status < 0);
+    assert.deepEqual(failed, [false, true, false]);
+    // layers: lists, and all masses one after the other
+    const desserts = [[rows[0], {water: 60, sucrose: 40}], [rows[0], rows[1]], [rows[2], {water: 15, sucrose: 85}]];
+    const at = [20, 20, 4];
+    const all = sirop.layersAtEquilibriumN(desserts, at);
+    const flat = desserts.flat().flatMap((one) => sirop.components().map((name) => one[name] ?? 0));
+    assert.deepEqual(sirop.layersAtEquilibriumN({grams: flat, layers: 2}, at), all);
+    const narrow = {grams: [20, 60, 60, 40], components: 2};
+    assert.equal(sirop.layersAtEquilibriumN([narrow, narrow], 20).waterActivity.value[1], all.waterActivity.value[0]);
+    for (const [i, layers] of desserts.entries()) {
+        const gained = Object.fromEntries(Object.entries(all.waterGainedGrams)
+            .map(([part, list]) => [part, list.slice(2 * i, 2 * i + 2)]));
+        if (i === 1) {
+            assert.throws(() => sirop.layersAtEquilibrium(layers, at[i]), sirop.OutOfRangeError);
+            assert.deepEqual([all.waterActivity.status[i], ...gained.status], [-2, -2, -2]);
+            assert.ok([all.waterActivity.value[i], ...gained.value].every(Number.isNaN));
+            continue;
+        }
+        const alone = sirop.layersAtEquilibrium(layers, at[i]);
+        for (const part of ["value", "low", "high", "status"])
+            assert.equal(all.waterActivity[part][i], alone.waterActivity[part], part);
+        assert.deepEqual(gained, alone.waterGainedGrams);
+    }
+    // n is the length of the first list of numbers, whichever argument it is
+    const kitchens = sirop.stageOfTemperatureN(undefined, 117, [1013.25, 900]);
+    assert.deepEqual(kitchens, sirop.stageOfTemperatureN(undefined, [117, 117], [1013.25, 900]));
+    assert.notEqual(kitchens.lower[0], kitchens.lower[1]);
+    assert.deepEqual(sirop.glucoseSyrupGramsN(42, [80, 75]), sirop.glucoseSyrupGramsN([42, 42], [80, 75]));
     assert.equal(sirop.waterBoilsCelsiusN([]).value.length, 0);
     assert.equal(sirop.waterBoilsCelsiusN(1000).value.length, 1);
     assert.deepEqual(sirop.grainingAtN([], 20), []);
@@ -135,6 +165,52 @@ test("a stage is a place in its table, and in words", () => {
     assert.deepEqual([stages[between.lower].name, stages[between.upper].name], ["soft ball", "firm ball"]);
     assert.equal(sirop.stagePlaceText(undefined, between.lower, between.lower), "soft ball");
     assert.equal(sirop.stageOfMixture(undefined, {sucrose: 40, water: 60}).name, "below thread");
+});
+
+test("the names past the last are undefined", () => {
+    for (const [at, list] of [[sirop.questionName, sirop.questionKinds()], [sirop.argumentName, sirop.argumentNames()],
+        [sirop.growthGroup, sirop.growthLimits()]]) {
+        assert.ok(list.length > 5);
+        assert.equal(typeof at(list.length - 1), "string");
+        for (const none of [-1, list.length]) assert.equal(at(none), undefined);
+    }
+    for (const name of sirop.argumentNames()) assert.ok(sirop.acceptedRange(name).low < sirop.acceptedRange(name).high);
+    assert.equal(sirop.predict(sauce).keeping.limits_source, sirop.growthLimitsSource());
+    assert.deepEqual(sirop.predict(sauce).keeping.limits.map((one) => [one.group, one.water_activity]),
+        sirop.growthLimits().map((one) => [one.group, one.waterActivity]));
+});
+
+test("the refusal of a handle is the message of the error, until the next call", () => {
+    const batch = sirop.batchNew();
+    const question = sirop.questionNew("cook_for");
+    for (const [refused, refusal, good] of [
+        [() => sirop.batchAdd(batch, sirop.place.pan, "moon dust", 5), () => sirop.batchRefusal(batch),
+            () => sirop.batchSet(batch, "serve_celsius", 5)],
+        [() => sirop.questionAsk(question), () => sirop.questionRefusal(question),
+            () => sirop.questionSetNumber(question, "wanted.water_percent", 15)],
+        [() => sirop.questionSetNumber(question, "wanted.water_percent", Infinity),
+            () => sirop.questionRefusal(question), () => sirop.questionSetText(question, "wanted.stage", "soft ball")],
+    ]) {
+        assert.throws(refused, ({message}) => message.length > 10 && message === refusal());
+        good();
+        assert.equal(refusal(), "");
+    }
+    sirop.questionFree(question);
+    sirop.batchFree(batch);
+});
+
+test("a key that is set again is replaced, and the batch of a question is its own", () => {
+    const batch = sirop.batchRead(sauce);
+    const question = sirop.questionNew("cook_for");
+    sirop.questionSetBatch(question, "batch", batch);
+    sirop.batchFree(batch);
+    for (const percent of [14, 17]) {
+        sirop.questionSetNumber(question, "wanted.water_percent", percent);
+        const answer = sirop.questionAsk(question);
+        assert.ok(Math.abs(sirop.answerNumber(answer, "prediction.finished.water_percent") - percent) < 1e-6);
+        sirop.answerFree(answer);
+    }
+    sirop.questionFree(question);
 });
 
 test("an extrapolated result says so, and the listener is told", () => {
