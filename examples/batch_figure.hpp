@@ -175,7 +175,7 @@ inline std::string kitchen_line(const numbers& n) {
         line += fmt::format("; your thermometer reads {} too {}", degrees(std::fabs(error)),
                             error > 0.0 ? "high" : "low");
     if (b.thermometer_within_kelvin != 0.0)
-        line += fmt::format("; your thermometer is right within within {}", degrees(b.thermometer_within_kelvin));
+        line += fmt::format("; your thermometer is right within {}", degrees(b.thermometer_within_kelvin));
     return line;
 }
 

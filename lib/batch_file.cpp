@@ -4,9 +4,7 @@
 #include "sirop/core/travel.hpp"
 
 namespace sirop::lib {
-namespace {
 
-/// Up to four names of the pantry that share a word with an unknown one.
 std::string similar_names(std::string_view name) {
     std::string list;
     int count = 0;
@@ -26,6 +24,8 @@ std::string similar_names(std::string_view name) {
     }
     return list;
 }
+
+namespace {
 
 core::masses read_composition(field_reader& in, const json& value, const std::string& place) {
     core::masses shares{};

@@ -9,6 +9,9 @@
 
 namespace sirop::lib {
 
+/// Up to four names of the pantry, in quotes, that share a word with an unknown one.
+std::string similar_names(std::string_view name);
+
 /// The batch that a text describes, or the first thing wrong with it.  Never throws but for lack of memory.
 core::outcome<core::batch> read_batch(std::string_view text);
 

@@ -17,6 +17,7 @@ struct sirop_batch {
 struct sirop_question {
     sirop::lib::json content;
     std::string refusal;
+    std::vector<std::pair<std::string, std::vector<std::string>>> notes;  ///< of each batch, by its key
 };
 struct sirop_answer {
     sirop::lib::json content;
@@ -161,6 +162,10 @@ json* make_key(json& root, std::string_view path) {
 /// Sets a key of a question, or leaves the question as it was.
 int32_t set_key(sirop_question* question, const char* key, json value) {
     if (key == nullptr) return refused(question, SIROP_E_NULL, "key: is null; a key of the question is accepted");
+    const auto top = std::string_view(key).substr(0, std::string_view(key).find('.'));
+    if (top == "ask" || top == "sirop_question")
+        return refused(question, SIROP_E_NAME,
+                       "key: " + in_quotes(key) + " is set by sirop_question_new; another key is accepted");
     json changed = question->content;
     json* place = make_key(changed, key);
     if (place == nullptr)
@@ -211,10 +216,12 @@ int32_t sirop_batch_add(sirop_batch* batch, int32_t where, const char* ingredien
         if (ingredient == nullptr)
             return refused(batch, SIROP_E_NULL, "ingredient: is null; a name of the pantry is accepted");
         const auto known = core::pantry_composition(ingredient);
+        const std::string similar = known ? "" : similar_names(ingredient);
         if (!known)
-            return refused(
-                batch, SIROP_E_NAME,
-                "ingredient: " + in_quotes(ingredient) + " is unknown; a name of the pantry is accepted");
+            return refused(batch, SIROP_E_NAME,
+                           "ingredient: " + in_quotes(ingredient) +
+                               " is unknown; a name of the pantry is accepted" +
+                               (similar.empty() ? "" : ", such as " + similar));
         return add(batch, where, {ingredient, *known, grams, celsius});
     });
 }
@@ -223,8 +230,14 @@ int32_t sirop_batch_add_mixture(sirop_batch* batch, int32_t where, const char* n
                                 size_t components, double celsius) {
     return handle_call(batch, [&]() -> int32_t {
         if (name == nullptr) return refused(batch, SIROP_E_NULL, "name: is null; a text is accepted");
+        if (core::without_outer_blanks(name).empty())
+            return refused(batch, SIROP_E_NAME, "name: is empty; a text is accepted");
         if (grams == nullptr)
             return refused(batch, SIROP_E_NULL, "grams: is null; an array of masses is accepted");
+        if (components < 1 || components > core::component_count)
+            return refused(batch, SIROP_E_RANGE,
+                           "components: " + std::to_string(components) + " is outside the accepted range, 1 to " +
+                               std::to_string(core::component_count));
         core::mixture m;
         if (!read_masses(grams, components, m))
             return refused(batch, SIROP_E_RANGE, "grams: masses of at least 0, not all 0, are accepted");
@@ -358,7 +371,7 @@ int32_t sirop_question_new(const char* kind, sirop_question** question) {
     return guarded([&]() -> int32_t {
         for (const auto& known : question_kinds())
             if (known.name == kind) {
-                *question = new sirop_question{{{"sirop_question", 1}, {"ask", kind}}, {}};
+                *question = new sirop_question{{{"sirop_question", 1}, {"ask", kind}}, {}, {}};
                 return SIROP_OK;
             }
         return SIROP_E_NAME;
@@ -392,7 +405,12 @@ int32_t sirop_question_set_text(sirop_question* question, const char* key, const
 int32_t sirop_question_set_batch(sirop_question* question, const char* key, const sirop_batch* batch) {
     return handle_call(question, [&]() -> int32_t {
         if (batch == nullptr) return refused(question, SIROP_E_NULL, "batch: is null; a batch is accepted");
-        return set_key(question, key, batch_json(batch->plan));
+        auto notes = batch->plan.notes;  // what was assumed in reading it
+        const int32_t status = set_key(question, key, batch_json(batch->plan));
+        if (status < 0) return status;
+        std::erase_if(question->notes, [&](const auto& of) { return of.first == key; });
+        question->notes.emplace_back(key, std::move(notes));
+        return status;
     });
 }
 
@@ -400,7 +418,10 @@ int32_t sirop_question_ask(sirop_question* question, sirop_answer** answer) {
     if (answer != nullptr) *answer = nullptr;
     return handle_call(question, [&]() -> int32_t {
         if (answer == nullptr) return no_answer_pointer(question);
-        auto reply = answer_question(question->content);
+        std::vector<std::string> notes;
+        for (const auto& [key, of_batch] : question->notes)
+            if (key == "batch") notes = of_batch;
+        auto reply = answer_question(question->content, notes);
         if (!reply) return refused(question, SIROP_E_BATCH, one_line(reply.why));
         *answer = new sirop_answer{std::move(reply.value->answer), std::move(reply.value->report),
                                    status_of(reply->status)};

@@ -101,7 +101,11 @@ int32_t sirop_graining_at_n(size_t n, const double* grams, size_t components, co
     if (results == nullptr) return SIROP_E_NULL;
     const uint32_t step = results->struct_bytes;
     if (step < sizeof(sirop_graining)) return sirop_graining_at(nullptr, components, core::not_a_number, results);
-    if (step % alignof(sirop_graining) != 0) return SIROP_E_RANGE;  // the size of no struct
+    if (step % alignof(sirop_graining) != 0) {  // the size of no struct
+        const double nothing = core::not_a_number;
+        sirop_graining_at(&nothing, 1, nothing, results);  // out of range, as the whole call
+        return SIROP_E_RANGE;
+    }
     const bool arrays = grams != nullptr && celsius != nullptr;
     int32_t status = SIROP_OK;
     for (size_t i = 0; i < n; ++i) {

@@ -69,6 +69,14 @@ inline core::wanted read_wanted(field_reader& in, const json& value, const std::
         if (!std::isnan(w.celsius))
             in.refuse(place + ".fahrenheit", "stands beside celsius; one of them is accepted");
         w.celsius = core::fahrenheit_to_celsius(*f);
+        const auto in_fahrenheit = [](double c) { return core::shortest(core::celsius_to_fahrenheit(c)); };
+        if (given == 1 && !core::data_of(w.what).at_celsius)
+            in.refuse(place + ".fahrenheit", "does not go with " + std::string(core::data_of(w.what).name) +
+                                                 ", which is the same at any temperature; none is accepted");
+        if (!core::serve_limit.holds(w.celsius))
+            in.refuse(place + ".fahrenheit", core::shortest(*f) + " is outside the accepted range, " +
+                                                 in_fahrenheit(core::serve_limit.low) + " to " +
+                                                 in_fahrenheit(core::serve_limit.high) + " °F");
     }
     if (const auto within = number_at(in, *object, place, "within", "half the band")) w.within = *within;
     if (const json* table = in.member(*object, "table")) {

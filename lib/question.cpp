@@ -111,8 +111,11 @@ refused rescue(conversation& talk) {
     talk.status = core::worst(talk.status, a->status);
     talk.cautions.emplace_back(core::burn_caution);
     talk.cautions.emplace_back(core::keeping_deferral);
+    talk.cautions.emplace_back(
+        "Graining and keeping of the rescued batch are not judged here: predict it as it is then.");
+    const bool still_to_add = !where.additions_in && core::in_the_pan(talk.batch.off_heat).water() > 0.0;
+    if (still_to_add || (!a->met && a->too_dry)) talk.cautions.emplace_back(core::steam_caution);
     if (!a->met && a->too_dry) {
-        talk.cautions.emplace_back(core::steam_caution);
         if (!where.additions_in)
             talk.say(
                 "how",
@@ -239,7 +242,7 @@ core::outcome<reply> answer_question(std::string_view text) {
     return answer_question(*document);
 }
 
-core::outcome<reply> answer_question(const json& document) {
+core::outcome<reply> answer_question(const json& document, const std::vector<std::string>& notes) {
     conversation talk{document, {}, {}, {}, {}, core::grade::fine, {}};
     field_reader& in = talk.in;
     const json* ask = in.required(document, "", "ask", "the name of the question");
@@ -269,6 +272,7 @@ core::outcome<reply> answer_question(const json& document) {
                                             : in.member(document, "batch");
     if (in.fault) return *in.fault;
     if (batch != nullptr) talk.batch = read_batch(in, *batch, found->target_needed);
+    talk.batch.notes.insert(talk.batch.notes.begin(), notes.begin(), notes.end());
     if (in.fault) return *in.fault;
 
     write(talk.answer, "sirop_answer", 1);

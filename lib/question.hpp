@@ -17,7 +17,8 @@ struct reply {
 
 /// Answers a question, or says why not.  Never throws but for lack of memory.
 core::outcome<reply> answer_question(std::string_view text);
-core::outcome<reply> answer_question(const json& document);
+/// `notes`: what was assumed of its batch before.
+core::outcome<reply> answer_question(const json& document, const std::vector<std::string>& notes = {});
 
 struct conversation;
 

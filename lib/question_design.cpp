@@ -173,6 +173,8 @@ refused substitute(conversation& talk) {
     write(out, "reason", reason);
     talk.say("because", reason);
     add_prediction(talk, a->plan, a->cook.thermometer_celsius);
+    talk.cautions.emplace_back(
+        "Allergens, and polyols in amounts that the bowels do not take, are not looked at: read the labels.");
     return std::nullopt;
 }
 

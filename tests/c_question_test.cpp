@@ -16,7 +16,8 @@ using json = nlohmann::ordered_json;
 // Invented.
 constexpr const char* sauce =
     R"json({"sirop_batch":1,"title":"Tonka caramel (invented)","pan":[{"ingredient":"white sugar","grams":210},
-    {"ingredient":"glucose syrup 42 DE","grams":70},{"ingredient":"heavy cream 36 %","grams":230}],
+    {"ingredient":"glucose syrup 42 DE","grams":70},{"ingredient":"heavy cream 36 %","millilitres":230},
+    {"ingredient":"glucose syrup","dextrose_equivalent":38,"grams":15}],
     "cook":{"to_celsius":109,"pressure_hpa":955,"thermometer_reads_in_boiling_water_celsius":99.5,
             "thermometer_within_celsius":0.5},
     "off_heat":[{"ingredient":"butter, unsalted","grams":35,"celsius":14}],"serve":{"celsius":19},
@@ -211,6 +212,10 @@ TEST(c_question, is_refused_with_a_reason_and_stays_as_it_was) {
         EXPECT_EQ(sirop_question_set_number(q.it, key, 1.0), SIROP_E_NAME) << key;
         EXPECT_EQ(q.refusal().rfind("key: ", 0), 0U) << q.refusal();
     }
+    for (const char* key : {"ask", "sirop_question", "ask.0"}) {
+        EXPECT_EQ(sirop_question_set_text(q.it, key, "scale"), SIROP_E_NAME) << key;
+        EXPECT_NE(q.refusal().find("sirop_question_new"), std::string::npos) << q.refusal();
+    }
     for (const double x : {std::nan(""), HUGE_VAL, -HUGE_VAL}) {
         EXPECT_EQ(sirop_question_set_number(q.it, "wanted.water_percent", x), SIROP_E_RANGE);
         EXPECT_NE(q.refusal().find("finite"), std::string::npos) << q.refusal();
@@ -270,6 +275,8 @@ TEST(c_question, answers_count_their_lists_and_give_their_report) {
     ASSERT_GE(sirop_answer_count(a.it, "", &keys), 0);
     EXPECT_EQ(static_cast<std::size_t>(cautions), a.content()["cautions"].size());
     EXPECT_EQ(layers, 2);  // the sauce and the sponge
+    // the sponge is damper than the sauce, so together they keep less well
+    EXPECT_NE(a.report().find("Keeping beside its neighbours"), std::string::npos) << a.report();
     EXPECT_EQ(static_cast<std::size_t>(keys), a.content().size());
     for (const char* key : {"title", "cooked.celsius", "no.such.key"}) {
         none = 7;
@@ -306,7 +313,7 @@ TEST(c_batch_text, reads_back_as_the_same_batch) {
     const auto file = json::parse(text);
     EXPECT_EQ(file["sirop_batch"], 1);
     EXPECT_FALSE(file["pan"][0].contains("per_100_g"));  // the pantry's own
-    EXPECT_NEAR(file["pan"][3]["per_100_g"]["fructose"].get<double>(), 29.1 / 1.01, 1e-12);
+    EXPECT_NEAR(file["pan"][4]["per_100_g"]["fructose"].get<double>(), 29.1 / 1.01, 1e-12);
     EXPECT_EQ(file["off_heat"][0]["celsius"], 14.0);
     batch again(text);
     EXPECT_TRUE(near(json::parse(batch_text(again.it)), file));
@@ -316,6 +323,16 @@ TEST(c_batch_text, reads_back_as_the_same_batch) {
     first.erase("notes");  // the second says that a composition replaces the pantry's honey
     second.erase("notes");
     EXPECT_TRUE(near(first, second)) << first.dump(1) << second.dump(1);
+
+    // What could not be read back is not taken.
+    for (const char* name : {"", "  "})
+        EXPECT_EQ(sirop_batch_add_mixture(b.it, SIROP_PAN, name, fig, SIROP_COMPONENT_COUNT, 20.0), SIROP_E_NAME);
+    EXPECT_EQ(sirop_batch_add_mixture(b.it, SIROP_PAN, "fig", fig, SIROP_COMPONENT_COUNT + 1, 20.0),
+              SIROP_E_RANGE);
+    EXPECT_EQ(std::string(sirop_batch_refusal(b.it)).rfind("components: ", 0), 0U) << sirop_batch_refusal(b.it);
+    EXPECT_EQ(sirop_batch_add(b.it, SIROP_PAN, "double cream", 10.0, 20.0), SIROP_E_NAME);
+    EXPECT_NE(std::string(sirop_batch_refusal(b.it)).find("heavy cream 36 %"), std::string::npos)
+        << sirop_batch_refusal(b.it);
 
     // A batch without a target has a text too, for questions that ask for the temperature.
     sirop_batch* bare = nullptr;

@@ -222,6 +222,21 @@ TEST(cold_water, reads_gels_as_firmness) {
     EXPECT_LT(raw.plain_celsius, milky.plain_celsius);
 }
 
+TEST(cold_water, a_hotter_pan_is_no_earlier_stage_in_any_kitchen) {
+    for (const auto& table : stage_tables)
+        for (const double hpa : {300.0, 700.0, 815.0, 1013.25, 1100.0}) {
+            int before = -1;
+            for (double celsius = 60.0; celsius < 230.0; celsius += 0.1) {
+                const auto place = stage_of_temperature(table, celsius, 100.0 * hpa);
+                ASSERT_TRUE(place.known());
+                const int at = place.lower + place.upper;  // rises from each place to the next
+                ASSERT_GE(at, before) << table.name << ", " << celsius << " C, " << hpa << " hPa";
+                before = at;
+            }
+            EXPECT_GT(before, static_cast<int>(table.rows.size()));
+        }
+}
+
 TEST(cold_water, names_what_lies_beyond_the_table) {
     const auto& table = stage_tables[0];
     mixture water;

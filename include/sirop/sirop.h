@@ -309,7 +309,8 @@ SIROP_API int32_t sirop_batch_set(sirop_batch* batch, const char* field, double 
 /* Why the last call on this handle was refused, in one line; "" if it was not.  Valid until the next call on it.
  */
 SIROP_API const char* sirop_batch_refusal(const sirop_batch* batch);
-/* The batch as a batch file, which sirop_batch_read reads; out and needed_bytes as in sirop_predict_json. */
+/* The batch as a batch file, which sirop_batch_read reads once it has a temperature that it can be cooked to; out
+ * and needed_bytes as in sirop_predict_json. */
 SIROP_API int32_t sirop_batch_text(const sirop_batch* batch, char* out, size_t out_bytes, size_t* needed_bytes);
 
 /* The prediction as a handle, to be asked by the keys of the answer, joined by dots, such as
@@ -330,7 +331,7 @@ SIROP_API int32_t sirop_answer_report(const sirop_answer* answer, char* out, siz
 /* An inverse question by calls instead of text: its kind, such as "cook_for" (sirop_question_name lists them, null
  * after the last), then its keys of docs/questions.md, joined by dots, such as "wanted.water_percent",
  * "wanted.set_word", "with.0": a list grows by its next index.  A batch is copied; the question's own is "batch".
- * Setting a key again replaces it.  The answer holds the keys of the JSON answer, such as
+ * Setting a key again replaces it; none can be taken back.  The answer holds the keys of the JSON answer, such as
  * "answer.thermometer_celsius" and "prediction.set.word". */
 typedef struct sirop_question sirop_question;
 SIROP_API const char* sirop_question_name(int32_t index);

@@ -444,8 +444,9 @@ export interface Wanted {
     firmness_pa_s?: number;
     stage?: string;
     set_word?: string;
-    /** At which temperature. */
+    /** At which temperature: one of them. */
     celsius?: number;
+    fahrenheit?: number;
     /** Half the band. */
     within?: number;
     table?: string;
@@ -534,7 +535,8 @@ export function batchRefusal(batch: BatchHandle): string;
 export function batchText(batch: BatchHandle): string;
 export function batchPredict(batch: BatchHandle, table?: string): AnswerHandle;
 export function answerFree(answer: AnswerHandle | undefined): void;
-/** By the keys of the answer, joined by dots, such as "cooked.water_percent_low". */
+/** By the keys of the answer, joined by dots, such as "cooked.water_percent_low".  Where the answer has null, such as the
+ *  slump time of what stands, it throws ImpossibleError. */
 export function answerNumber(answer: AnswerHandle, key: string): number;
 /** Such as "set.word", "cautions.0"; "" is the whole answer in JSON. */
 export function answerText(answer: AnswerHandle, key: string): string;

@@ -216,7 +216,7 @@ class numeral {
             if (minus || *at == '+') ++at;
             int exponent = 0;
             for (; is_digit(*at); text = ++at)
-                if (exponent < 100000) exponent = 10 * exponent + (*at - '0');
+                if (exponent < 10000000) exponent = 10 * exponent + (*at - '0');
             lead_ += minus ? -exponent : exponent;
         }
         end_ = text;

@@ -18,18 +18,26 @@ extern "C" [[noreturn]] void abort_message(const char*, ...) {
     __builtin_trap();
 }
 
-// The one format that is printed by the JSON reader, for a control character in a message; the run time's own
-// would bring 8 kB.
+// The two formats of the JSON library: for a control character in a message and in a text that it writes.  The run
+// time's own would bring 8 kB.
 extern "C" int snprintf(char* out, std::size_t room, const char* format, ...) {
-    if (std::strcmp(format, "<U+%.4X>") != 0 || room < 9) __builtin_trap();
+    const bool in_message = std::strcmp(format, "<U+%.4X>") == 0;
+    if (!in_message && std::strcmp(format, "\\u%04x") != 0) __builtin_trap();
+    if (room < (in_message ? 9U : 7U)) __builtin_trap();
     va_list arguments;
     va_start(arguments, format);
     const unsigned code = va_arg(arguments, unsigned);
     va_end(arguments);
-    std::memcpy(out, "<U+", 3);
-    for (int i = 0; i < 4; ++i) out[3 + i] = "0123456789ABCDEF"[(code >> (12 - 4 * i)) & 15U];
-    std::memcpy(out + 7, ">", 2);
-    return 8;
+    char* at = out;
+    for (const char c : {'<', 'U', '+'})
+        if (in_message) *at++ = c;
+    for (const char c : {'\\', 'u'})
+        if (!in_message) *at++ = c;
+    for (int i = 0; i < 4; ++i)
+        *at++ = (in_message ? "0123456789ABCDEF" : "0123456789abcdef")[(code >> (12 - 4 * i)) & 15U];
+    if (in_message) *at++ = '>';
+    *at = '\0';
+    return static_cast<int>(at - out);
 }
 
 // The two conversions that sirop uses.  With them the run time's own, and its tables, stay out of the module; a
@@ -64,7 +72,7 @@ unsigned long long strtoull(const char* text, char** end, int) {
 long long strtoll(const char* text, char** end, int) {  // with its minus sign
     const unsigned long long x = strtoull(text + 1, end, 10);
     if (x > 0x7FFFFFFFFFFFFFFFU) errno = ERANGE;
-    return -static_cast<long long>(x);
+    return static_cast<long long>(0 - x);
 }
 long strtol(const char*, char**, int) {
     __builtin_trap();

@@ -115,6 +115,8 @@ int main() {
                              "0.1 "})
         compare_reading(text);
     compare_reading("0." + std::string(2000, '0') + "1e2000");
+    compare_reading("0." + std::string(1000000, '0') + "1e1000001");
+    compare_reading("1" + std::string(1000000, '0') + "e-1000000");
     compare_reading(std::string(400, '9') + "e-390");
     compare_reading("1" + std::string(400, '0') + "1e-395");
     // a buffer that is too small

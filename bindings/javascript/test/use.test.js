@@ -36,7 +36,7 @@ test("the report is for a cook, and takes a table", () => {
 });
 
 test("a title of any letters comes back", () => {
-    for (const title of ["Sirop de fleurs séchées", "糖", "\u{1F36F} \"honey\"", "", "x".repeat(200000)])
+    for (const title of ["Sirop de fleurs séchées", "糖", "\u{1F36F} \"honey\"", "", "x".repeat(200000), "a\u0001b\u001f\n\t"])
         assert.equal(sirop.predict({...sauce, title}).title, title);
 });
 

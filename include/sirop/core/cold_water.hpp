@@ -46,11 +46,17 @@ inline double carried_celsius(double celsius, double from_pressure_pa, double to
     return boiling_celsius(plain_syrup_boiling(celsius, from_pressure_pa), to_pressure_pa).value;
 }
 
-/// The stage that a table means by a temperature in a kitchen.  Past 99.5 % solids of plain syrup a table tells
-/// colours, not water: there it is read as it stands.
+/// The stage that a table means by a temperature in a kitchen: that of the plain syrup that boils there, carried
+/// to sea level.  Where water does not boil yet, as far below as here.  Past 99.5 % solids of plain syrup a table
+/// tells colours, not water: there it is read as it stands, but no lower than where the model ends.
 inline stage_place stage_of_temperature(const stage_table& table, double celsius, double pressure_pa) {
-    const double carried = carried_celsius(celsius, pressure_pa, formula::standard_atmosphere);
-    return find_stage_place(table, std::isfinite(carried) ? carried : celsius);
+    constexpr double sea_level = formula::standard_atmosphere;
+    const double carried = carried_celsius(celsius, pressure_pa, sea_level);
+    if (std::isfinite(carried)) return find_stage_place(table, carried);
+    const double above_water = celsius - water_boils_celsius(pressure_pa);
+    if (above_water <= 0.0) return find_stage_place(table, water_boils_celsius(sea_level) + above_water);
+    return find_stage_place(table,
+                            std::fmax(celsius, boiling_celsius(plain_syrup(last_syrup_solids), sea_level).value));
 }
 
 /// Grams of water at which the mixture has a firmness in the cold-water test; NaN if no water content gives it.

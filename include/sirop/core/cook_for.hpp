@@ -101,10 +101,12 @@ inline std::optional<refusal> find_pan_fault(const cook_path& path) {
 inline std::optional<refusal> find_target_fault(const batch& b, const cook_path& path) {
     const double real = b.thermometer_celsius - b.thermometer_error_kelvin;
     if (real >= path.boils_celsius && real <= path.last_celsius) return std::nullopt;
-    return refusal{b.target_place,
-                   both_scales(b.thermometer_celsius) + " is not answered for this pan; it boils from " +
-                       both_scales(path.boils_celsius + b.thermometer_error_kelvin) + ", and the model ends at " +
-                       both_scales(path.last_celsius + b.thermometer_error_kelvin)};
+    // inward to the tenth, so that what is said to be accepted is
+    const double from = 0.1 * std::ceil(10.0 * (path.boils_celsius + b.thermometer_error_kelvin));
+    const double to = 0.1 * std::floor(10.0 * (path.last_celsius + b.thermometer_error_kelvin));
+    return refusal{b.target_place, both_scales(b.thermometer_celsius) +
+                                       " is not answered for this pan; it boils from " + both_scales(from) +
+                                       ", and the model ends at " + both_scales(to)};
 }
 
 }  // namespace detail
@@ -179,7 +181,8 @@ inline outcome<cook_answer> cook_for(batch b, const wanted& w) {
     a.finished_grams = a.finished.total();
     a.status = grade_of(w, a.finished, a.cooked, b.serve_celsius);
     a.reason = "Steam at this pressure leaves the pan " + fixed(percent(a.cooked.water(), a.cooked.total()), 1) +
-               " % water at " + shown_at(t) + (b.off_heat.empty() ? ": " : "; with the additions that gives: ") +
+               " % water at " + shown_at(t) +
+               (b.off_heat.empty() || w.what == measure::stage ? ": " : "; with the additions that gives: ") +
                shown(w, a.value) + ".";
     return a;
 }
