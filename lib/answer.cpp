@@ -86,9 +86,10 @@ json prediction_json(const core::prediction& p) {
     put(set, "firmness_with_milk_pa_s", power(p.with_milk.log10_firmness));
     write(set, "word_with_milk", p.with_milk.word);
 
-    at(answer, "graining") = {{"at_serving", graining_json(p.graining_at_serving)},
-                              {"in_storage", graining_json(p.graining_in_storage)}};
-    json& ways = at(at(answer, "graining"), "ways_to_clear") = json::array();
+    json& graining = at(answer, "graining");
+    write(graining, "at_serving", graining_json(p.graining_at_serving));
+    write(graining, "in_storage", graining_json(p.graining_in_storage));
+    json& ways = at(graining, "ways_to_clear") = json::array();
     for (const auto& way : p.ways_to_clear) {
         json& one = grown(ways);
         write(one, "change", way.change);

@@ -6,6 +6,7 @@
 
 #include "batch_file.hpp"
 #include "c_call.hpp"
+#include "page.hpp"
 #include "question.hpp"
 
 /// A batch that is being put together, and why the last call on it was refused.
@@ -371,7 +372,10 @@ int32_t sirop_question_new(const char* kind, sirop_question** question) {
     return guarded([&]() -> int32_t {
         for (const auto& known : question_kinds())
             if (known.name == kind) {
-                *question = new sirop_question{{{"sirop_question", 1}, {"ask", kind}}, {}, {}};
+                auto made = std::make_unique<sirop_question>();
+                at(made->content, "sirop_question") = 1;
+                at(made->content, "ask") = kind;
+                *question = made.release();
                 return SIROP_OK;
             }
         return SIROP_E_NAME;

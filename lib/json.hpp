@@ -3,7 +3,8 @@
 // nlohmann's destructor first lists what a value holds in a std::vector of values, so as not to recurse in a deep
 // one.  Where memory has run out that would end the program, while the exception that says so is on its way out.
 // Nothing here nests deeper than most_depth, so recursion is harmless: the list is replaced by one that destroys
-// each value that it is given.
+// each value that it is given.  Objects are made by at of page.hpp: nlohmann's constructor from a list
+// leaks where memory runs out.
 #pragma once
 
 #include <cstddef>

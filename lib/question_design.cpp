@@ -36,7 +36,8 @@ core::ingredient_line read_named(conversation& talk, const json& value, const st
     core::ingredient_line line;
     if (value.is_string()) {
         line.name = value.get<std::string>();
-        const json row = {{"ingredient", line.name}};
+        json row;
+        write(row, "ingredient", line.name);
         read_ingredient(talk.in, row, at, line, talk.batch.notes);
         return line;
     }
