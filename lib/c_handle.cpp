@@ -18,7 +18,7 @@ struct sirop_batch {
 struct sirop_question {
     sirop::lib::json content;
     std::string refusal;
-    std::vector<std::pair<std::string, std::vector<std::string>>> notes;  ///< of each batch, by its key
+    std::vector<std::string> notes;  ///< what was assumed in reading its batch
 };
 struct sirop_answer {
     sirop::lib::json content;
@@ -409,11 +409,9 @@ int32_t sirop_question_set_text(sirop_question* question, const char* key, const
 int32_t sirop_question_set_batch(sirop_question* question, const char* key, const sirop_batch* batch) {
     return handle_call(question, [&]() -> int32_t {
         if (batch == nullptr) return refused(question, SIROP_E_NULL, "batch: is null; a batch is accepted");
-        auto notes = batch->plan.notes;  // what was assumed in reading it
+        auto notes = batch->plan.notes;
         const int32_t status = set_key(question, key, batch_json(batch->plan));
-        if (status < 0) return status;
-        std::erase_if(question->notes, [&](const auto& of) { return of.first == key; });
-        question->notes.emplace_back(key, std::move(notes));
+        if (status >= 0 && std::string_view(key) == "batch") question->notes = std::move(notes);
         return status;
     });
 }
@@ -422,10 +420,7 @@ int32_t sirop_question_ask(sirop_question* question, sirop_answer** answer) {
     if (answer != nullptr) *answer = nullptr;
     return handle_call(question, [&]() -> int32_t {
         if (answer == nullptr) return no_answer_pointer(question);
-        std::vector<std::string> notes;
-        for (const auto& [key, of_batch] : question->notes)
-            if (key == "batch") notes = of_batch;
-        auto reply = answer_question(question->content, notes);
+        auto reply = answer_question(question->content, question->notes);
         if (!reply) return refused(question, SIROP_E_BATCH, one_line(reply.why));
         *answer = new sirop_answer{std::move(reply.value->answer), std::move(reply.value->report),
                                    status_of(reply->status)};

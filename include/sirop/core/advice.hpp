@@ -67,7 +67,8 @@ inline void add_cautions(prediction& p, const batch& b) {
         out.emplace_back(keeping_deferral);
     }
     const auto beside = keeping_of(p.neighbours.water_activity, p.neighbours.celsius);
-    if (beside.water_activity.computed() && !beside.growth.empty() && beside.water_activity.high > aw.high) {
+    if (beside.water_activity.computed() && !beside.growth.empty() && !k.frozen &&
+        !(beside.water_activity.high <= aw.high)) {
         const auto& together = beside.water_activity;
         out.push_back("Keeping beside its neighbours: in the end all layers come to a water activity of " +
                       fixed(together.value, 2) + " (" + fixed(together.low, 2) + " to " + fixed(together.high, 2) +
@@ -114,8 +115,7 @@ inline void add_notes(prediction& p, const batch& b) {
     if (!std::isfinite(p.stage.sea_level_celsius))
         out.emplace_back(
             "The table is read at the temperature as it stands, or at the end of the model if that is hotter: "
-            "plain "
-            "syrup would be beyond 99.5 % solids there, where the chart names colours.");
+            "plain syrup would be beyond 99.5 % solids there, where the chart names colours.");
     if (p.stage.by_consistency != p.stage.by_temperature && !p.stage.by_consistency.empty())
         out.push_back("The table speaks of plain sugar; this batch is as stiff as plain syrup at " +
                       (std::isfinite(p.stage.plain_syrup_celsius) ? both_scales(p.stage.plain_syrup_celsius)

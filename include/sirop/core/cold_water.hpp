@@ -20,6 +20,11 @@ inline mixture plain_syrup(double solids) {
 
 inline constexpr double last_syrup_solids = 0.995;
 
+/// Temperature, C, at which the driest plain syrup of the model boils at sea level.
+inline double last_stage_celsius() {
+    return boiling_celsius(plain_syrup(last_syrup_solids), formula::standard_atmosphere).value;
+}
+
 /// Mass fraction of solids of the plain sucrose syrup whose viscosity in the cold-water test is the firmness of
 /// the batch; NaN if it would be thinner than water or drier than 99.5 %.
 inline double plain_solids_of_consistency(double log10_firmness_pa_s) {
@@ -55,8 +60,7 @@ inline stage_place stage_of_temperature(const stage_table& table, double celsius
     if (std::isfinite(carried)) return find_stage_place(table, carried);
     const double above_water = celsius - water_boils_celsius(pressure_pa);
     if (above_water <= 0.0) return find_stage_place(table, water_boils_celsius(sea_level) + above_water);
-    return find_stage_place(table,
-                            std::fmax(celsius, boiling_celsius(plain_syrup(last_syrup_solids), sea_level).value));
+    return find_stage_place(table, std::fmax(celsius, last_stage_celsius()));
 }
 
 /// Grams of water at which the mixture has a firmness in the cold-water test; NaN if no water content gives it.
@@ -93,7 +97,7 @@ inline cold_water_stage stage_in_cold_water(const mixture& contents, const stage
     }
     if (drop.value < 0.0) return {{-1, 0}, not_a_number, drop.status};
     // Stiffer than the driest plain syrup of the model: beyond the last stage that the model reaches.
-    const double last = boiling_celsius(plain_syrup(last_syrup_solids), formula::standard_atmosphere).value;
+    const double last = last_stage_celsius();
     int reached = 0;
     for (std::size_t i = 0; i < table.rows.size(); ++i)
         if (table.rows[i].low_celsius <= last) reached = static_cast<int>(i);

@@ -38,10 +38,9 @@ struct share {
     std::uint16_t hundredths = 0;
 
     constexpr share() = default;
-    consteval share(component which, double grams)
-        : id(which),
-          hundredths(
-              static_cast<std::uint16_t>(100.0 * grams + 0.5)) {  // NOLINT(bugprone-incorrect-roundings): checked
+    consteval share(component which, double grams) : id(which) {
+        // std::lround is not constexpr; what is not exact is caught below
+        hundredths = static_cast<std::uint16_t>(100.0 * grams + 0.5);  // NOLINT(bugprone-incorrect-roundings)
         if (this->grams() != grams) detail::a_pantry_row_has_no_more_than_two_decimals();  // does not compile
     }
     constexpr double grams() const { return hundredths / 100.0; }
