@@ -113,7 +113,7 @@ refused rescue(conversation& talk) {
     talk.cautions.emplace_back(core::keeping_deferral);
     talk.cautions.emplace_back(
         "Graining and keeping of the rescued batch are not judged here: predict it as it is then.");
-    const bool still_to_add = !where.additions_in && core::in_the_pan(talk.batch.off_heat).water() > 0.0;
+    const bool still_to_add = !where.additions_in && core::additions_burst(talk.batch);
     if (still_to_add || (!a->met && a->too_dry)) talk.cautions.emplace_back(core::steam_caution);
     if (!a->met && a->too_dry) {
         if (!where.additions_in)

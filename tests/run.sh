@@ -252,7 +252,7 @@ threads() {
     local folder=build/threads source
     mkdir -p "$folder"
     for source in lib/*.cpp tests/c_handles_test.cpp; do
-        echo "g++ -std=c++20 -O1 -g1 -fsanitize=thread -ffp-contract=off -DSIROP_STATIC -Iinclude" \
+        echo "g++ -std=c++20 -O1 -g1 -fsanitize=thread -ffp-contract=off -DSIROP_STATIC -Iinclude -Itests" \
             "-isystem /usr/include/eigen3 -c $source -o $folder/$(basename "$source" .cpp).o"
     done | xargs -P "$jobs" -I{} bash -c '{}' || return 1
     g++ -fsanitize=thread "$folder"/*.o -o "$folder/program" -lgtest -lgtest_main &&
@@ -261,8 +261,9 @@ threads() {
 leaks() {
     # The tests' own operator new stays in force: one of them lets memory run out.
     local checked="valgrind --quiet --leak-check=full --errors-for-leak-kinds=definite,possible --error-exitcode=9"
-    $checked --soname-synonyms=somalloc=nouserintercepts build/release/tests/c_handles_test \
-        --gtest_filter='-threads.*' &&
+    local own="$checked --soname-synonyms=somalloc=nouserintercepts"
+    $own build/release/tests/c_handles_test --gtest_filter='-threads.*' &&
+        $own build/release/tests/c_catalogues_test &&
         $checked build/release/tests/c_question_test && $checked build/release/tests/c_arrays_test
 }
 

@@ -18,11 +18,17 @@ inline constexpr std::string_view steam_caution =
 inline constexpr std::string_view keeping_deferral =
     "Water activity is a screening figure: for keeping and sale follow your food code and a tested process.";
 
+/// Whether what is added off the heat brings water that bursts into steam: more than 2 % of it.
+inline bool additions_burst(const batch& b) {
+    const auto added = in_the_pan(b.off_heat);
+    return added.water() > 0.02 * added.total();
+}
+
 inline void add_cautions(prediction& p, const batch& b) {
     auto& out = p.cautions;
     const auto& f = p.finished;
     out.emplace_back(burn_caution);
-    if (in_the_pan(b.off_heat).water() > 0.02 * p.off_heat_grams) out.emplace_back(steam_caution);
+    if (additions_burst(b)) out.emplace_back(steam_caution);
     if (f.water_flashed_grams.value > 0.0)
         out.push_back("The additions boil up: about " + fixed(f.water_flashed_grams.value, 1) +
                       " g of water leaves as steam (" +

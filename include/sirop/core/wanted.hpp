@@ -94,7 +94,7 @@ inline outcome<band> band_of(const wanted& w) {
                                             ", which has a band of its own; none is accepted"};
     if (!std::isnan(w.celsius) && !data.at_celsius)
         return refusal{"wanted.celsius", shortest(w.celsius) + " °C does not go with " + std::string(data.name) +
-                                             ", which is the same at any; none is accepted"};
+                                             ", which is the same at any temperature; none is accepted"};
     if (!std::isnan(w.celsius) && !serve_limit.holds(w.celsius))
         return refusal{"wanted.celsius", shortest(w.celsius) + " is outside the accepted range, " +
                                              shortest(serve_limit.low) + " to " + shortest(serve_limit.high) +
