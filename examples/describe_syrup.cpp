@@ -2,7 +2,7 @@
 // well.
 #include <fmt/format.h>
 
-#include <sirop/core/catalogue.hpp>
+#include <sirop/questions/catalogue.hpp>
 
 #include "kitchen_options.hpp"
 

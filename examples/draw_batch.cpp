@@ -7,7 +7,7 @@
 #include <optional>
 
 #include "batch_figure.hpp"
-#include "batch_file.hpp"
+#include "json/batch_file.hpp"
 #include "kitchen_options.hpp"
 
 using namespace sirop;

@@ -3,7 +3,7 @@
 
 #include <algorithm>
 #include <cmath>
-#include <sirop/core/text.hpp>
+#include <sirop/base/text.hpp>
 #include <string>
 #include <string_view>
 #include <vector>

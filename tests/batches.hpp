@@ -4,7 +4,7 @@
 #include <string>
 #include <vector>
 
-#include "sirop/core/cook.hpp"
+#include "sirop/cooking/predict.hpp"
 #include "sweep.hpp"
 
 namespace sirop_test {

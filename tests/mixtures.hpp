@@ -3,7 +3,7 @@
 
 #include <string>
 
-#include "sirop/core/mixture.hpp"
+#include "sirop/solution/mixture.hpp"
 
 namespace sirop_test {
 

@@ -146,8 +146,8 @@ header_jobs() {
         echo "$compiler -x c -std=c99 -pedantic-errors $warnings sirop/sirop.h"
         echo "$compiler -x c++ -std=c++11 -pedantic-errors $warnings sirop/sirop.h"
         echo "$compiler -x c++ -std=c++20 -pedantic-errors $warnings sirop/sirop.h"
-        echo "$compiler -x c -std=c99 -pedantic-errors $warnings sirop/sirop_small.h"
-        echo "$compiler -x c++ -std=c++11 -pedantic-errors $warnings sirop/sirop_small.h"
+        echo "$compiler -x c -std=c99 -pedantic-errors $warnings sirop/sirop_embedded.h"
+        echo "$compiler -x c++ -std=c++11 -pedantic-errors $warnings sirop/sirop_embedded.h"
     done
 }
 export -f header_alone
@@ -240,7 +240,7 @@ heap_free() {
     for compiler in g++ clang++; do
         # shellcheck disable=SC2086
         "$compiler" -std=c++20 -O2 $warnings -ffp-contract=off -fno-exceptions -fno-rtti -fno-threadsafe-statics \
-            -ffunction-sections -Iinclude -c lib/c_api.cpp -o build/logs/small.o || return 1
+            -ffunction-sections -Iinclude -Ilib -c lib/c/c_api.cpp -o build/logs/small.o || return 1
         forbidden=$(nm -C --undefined-only build/logs/small.o |
             grep -E 'operator (new|delete)|malloc|calloc|free$|printf|fopen|fwrite|std::cout|__cxa_(throw|allocate)|abort')
         [ -z "$forbidden" ] || { echo "$compiler: $forbidden"; return 1; }
@@ -251,8 +251,8 @@ heap_free() {
 threads() {
     local folder=build/threads source
     mkdir -p "$folder"
-    for source in lib/*.cpp tests/c_handles_test.cpp; do
-        echo "g++ -std=c++20 -O1 -g1 -fsanitize=thread -ffp-contract=off -DSIROP_STATIC -Iinclude -Itests" \
+    for source in lib/{c,json,report,questions}/*.cpp tests/c/c_handles_test.cpp; do
+        echo "g++ -std=c++20 -O1 -g1 -fsanitize=thread -ffp-contract=off -DSIROP_STATIC -Iinclude -Ilib -Itests" \
             "-isystem /usr/include/eigen3 -c $source -o $folder/$(basename "$source" .cpp).o"
     done | xargs -P "$jobs" -I{} bash -c '{}' || return 1
     g++ -fsanitize=thread "$folder"/*.o -o "$folder/program" -lgtest -lgtest_main &&
@@ -337,7 +337,7 @@ unset SIROP_SWEEP_DIVISOR
 each "headers alone" bash -c 'header_alone "$1"' header < <(header_jobs)
 check "headers twice in a program" headers_twice
 check "the heap-free part of the C API" heap_free
-lines small bash tests/small_target.sh
+lines small bash tests/embedded_target.sh
 check "threads, thread sanitizer" threads
 check "declared functions" declared_functions
 check "every C function is in docs/c-api.md" bash -c '[ -z "$(grep -o "sirop_[a-z0-9_]*(" include/sirop/sirop.h |

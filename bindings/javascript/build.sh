@@ -39,10 +39,10 @@ flags="--target=wasm32-wasi -std=c++20 -Oz -flto -ffp-contract=off -fno-exceptio
     -DEIGEN_UNROLLING_LIMIT=0
     -Wall -Wextra -Wconversion -Wshadow"
 objects=""
-for source in "$root"/lib/*.cpp "$here/src/standalone.cpp"; do
+for source in "$root"/lib/{c,json,report,questions}/*.cpp "$here/src/standalone.cpp"; do
     object=$work/$(basename "$source" .cpp).o
     # shellcheck disable=SC2086
-    clang++-19 $flags -I"$root/include" -isystem "$work/include" -c "$source" -o "$object"
+    clang++-19 $flags -I"$root/include" -I"$root/lib" -isystem "$work/include" -c "$source" -o "$object"
     objects="$objects $object"
 done
 

@@ -8,9 +8,9 @@
 #include <cstddef>
 #include <cstdio>
 #include <functional>
-#include <sirop/core/consistency.hpp>
-#include <sirop/core/pantry.hpp>
-#include <sirop/core/text.hpp>
+#include <sirop/base/text.hpp>
+#include <sirop/data/pantry.hpp>
+#include <sirop/texture/consistency.hpp>
 #include <string>
 #include <utility>
 #include <vector>

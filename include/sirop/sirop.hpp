@@ -1,7 +1,7 @@
 // sirop: ingredients and a cook temperature -> the water left, the texture stage and the set.
 //
 // The C++ door.  Every function takes and returns quantities (units.hpp); numbers are converted here, once, and
-// computed in core/.  Header-only, reentrant, without global state; compiles with -fno-exceptions.
+// computed in the rooms below.  Header-only, reentrant, without global state; compiles with -fno-exceptions.
 //
 // Every estimate carries a value, a low, a high and a grade: fine, extrapolated (outside the range that a model
 // was fitted in) or not_computed (then the numbers are NaN).  Ranges, sources and accuracies: docs/theory.md.
@@ -12,8 +12,8 @@
 #include <string_view>
 #include <utility>
 
-#include "core/advice.hpp"
-#include "core/catalogue.hpp"
+#include "cooking/advice.hpp"
+#include "questions/catalogue.hpp"
 #include "units.hpp"
 
 namespace sirop {

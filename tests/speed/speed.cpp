@@ -6,7 +6,7 @@
 #include <vector>
 
 #include "sirop/sirop.h"
-#include "sirop/sirop_small.h"
+#include "sirop/sirop_embedded.h"
 
 namespace {
 
@@ -109,7 +109,7 @@ void small_boiling_point(benchmark::State& state) {
     const auto& grams = state.range(0) == 0 ? plain_syrup() : caramel();
     double celsius = 0.0;
     for (auto unused : state) {
-        expect(state, sirop_small_boiling_point_celsius(grams.data(), grams.size(), 955.0, &celsius));
+        expect(state, sirop_embedded_boiling_point_celsius(grams.data(), grams.size(), 955.0, &celsius));
         benchmark::DoNotOptimize(celsius);
     }
     state.SetLabel(state.range(0) == 0 ? "plain syrup" : "caramel");
@@ -121,7 +121,7 @@ void small_boiling_point_float(benchmark::State& state) {
         grams[i] = static_cast<float>(state.range(0) == 0 ? plain_syrup()[i] : caramel()[i]);
     float celsius = 0.0F;
     for (auto unused : state) {
-        expect(state, sirop_small_boiling_point_celsius_f(grams.data(), grams.size(), 955.0F, &celsius));
+        expect(state, sirop_embedded_boiling_point_celsius_f(grams.data(), grams.size(), 955.0F, &celsius));
         benchmark::DoNotOptimize(celsius);
     }
     state.SetLabel(state.range(0) == 0 ? "plain syrup" : "caramel");

@@ -1,7 +1,7 @@
 // Water activity of binary solutions and moist solids: ln aw from composition and temperature, as published.
 //
 // x is the mole fraction of the solute, T is in K.  The fitted ranges and what is done beyond them are in
-// core/isotherm.hpp; nothing here clamps.
+// solution/isotherm.hpp; nothing here clamps.
 #pragma once
 
 #include <cmath>

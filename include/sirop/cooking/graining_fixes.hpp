@@ -1,0 +1,84 @@
+// The smallest change of a batch that clears its risk of graining.
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "predict.hpp"
+
+namespace sirop::core {
+
+namespace detail {
+
+/// Whether a finished batch is at most at low risk, at serving and in storage.
+inline bool clear_of_graining(const batch& b, const mixture& finished) {
+    if (!(finished.water() > 0.0)) return false;
+    const auto clear_at = [&](double celsius) {
+        return graining_of(at_temperature(finished, celsius), celsius).risk <= graining_risk::low;
+    };
+    return clear_at(b.stored_celsius()) && (b.serve_celsius == b.stored_celsius() || clear_at(b.serve_celsius));
+}
+
+/// The edge, within a step, of a property that holds on one side of [no, yes]; NaN if it does not hold at `yes`,
+/// or at any of the halves of the way to it that are longer than a step: too much of an addition may undo the
+/// change.
+template <class Holds>
+double edge_of(double no, double yes, double step, const Holds& holds) {
+    while (!holds(yes)) {
+        yes = no + 0.5 * (yes - no);
+        if (!(std::fabs(yes - no) > step)) return not_a_number;
+    }
+    while (std::fabs(yes - no) > step) {
+        const double middle = 0.5 * (no + yes);
+        (holds(middle) ? yes : no) = middle;
+    }
+    return yes;
+}
+
+}  // namespace detail
+
+/// Ways to bring a batch down to a low risk: so much glucose syrup of 42 DE or invert sugar syrup in the pan,
+/// cooked to the same temperature, or more water left, that is, a lower temperature.  Amounts are rounded up to 1
+/// g in 1000, the temperature down to 0.1 C.  None if it is clear, or if no such change clears it.
+inline std::vector<way_to_clear> ways_to_clear_graining(const batch& b) {
+    std::vector<way_to_clear> ways;
+    const mixture pan = in_the_pan(b.pan);
+    const double real = b.thermometer_celsius - b.thermometer_error_kelvin;
+    if (detail::clear_of_graining(b, finished_at(b, pan, real).contents)) return ways;
+    const double step = 1.0e-3 * pan.total();
+    const double most = 4.0 * (pan[component::sucrose] + pan[component::lactose]) + step;
+    const std::string at = " (cooked to the same " + both_scales(b.thermometer_celsius) + ")";
+    for (const auto& [change, ingredient] : {std::array<const char*, 2>{"glucose syrup", "glucose syrup 42 DE"},
+                                             std::array<const char*, 2>{"invert sugar", "invert sugar syrup"}}) {
+        const masses added = *pantry_composition(ingredient);
+        const double grams = detail::edge_of(0.0, most, step, [&](double g) {
+            mixture more = pan;
+            for (std::size_t i = 0; i < component_count; ++i) more.grams[i] += g * added[i];
+            return detail::clear_of_graining(b, finished_at(b, more, real).contents);
+        });
+        if (!std::isfinite(grams)) continue;
+        const double rounded = pan.total() >= 200.0 ? std::ceil(grams) : grams;
+        ways.push_back(
+            {change, rounded, b.thermometer_celsius,
+             fixed(rounded, pan.total() >= 200.0 ? 0 : 2) + " g of " + ingredient + " more in the pan" + at});
+    }
+    const double boils = detail::boiling_celsius(pan, b.pressure_pa, curve::best);
+    const double cooler = detail::edge_of(real, boils, 0.02, [&](double t) {
+        return detail::clear_of_graining(b, finished_at(b, pan, t).contents);
+    });
+    if (std::isfinite(cooler)) {
+        // a tenth of a degree down, unless that is where it does not boil yet
+        double shown = std::floor(10.0 * (cooler + b.thermometer_error_kelvin)) / 10.0;
+        if (shown - b.thermometer_error_kelvin < boils)
+            shown = std::ceil(10.0 * (boils + b.thermometer_error_kelvin)) / 10.0;
+        if (!detail::clear_of_graining(b, finished_at(b, pan, shown - b.thermometer_error_kelvin).contents))
+            return ways;
+        const mixture wetter = finished_at(b, pan, shown - b.thermometer_error_kelvin).contents;
+        const double grams = wetter.water() - finished_at(b, pan, real).contents.water();
+        ways.push_back({"more water", grams, shown,
+                        fixed(grams, 0) + " g of water more left in it: cook only to " + both_scales(shown)});
+    }
+    return ways;
+}
+
+}  // namespace sirop::core

@@ -1,0 +1,235 @@
+// Graining: how far the sucrose and the lactose of a batch are beyond saturation, how much of them can
+// crystallize, and how likely it is.
+#pragma once
+
+#include <array>
+#include <string>
+
+#include "../base/text.hpp"
+#include "../solution/properties.hpp"
+
+namespace sirop::core {
+
+/// Which of the two sugars that grain.
+struct graining_sugar {
+    component id;
+    std::string_view name;
+    double first_celsius, last_celsius;  ///< of its solubility law, inclusive
+    double low_limit, high_limit;        ///< supersaturation: below, seeds only grow; above, it grains by itself
+    std::string_view limits_source;
+};
+
+inline constexpr graining_sugar graining_sucrose{component::sucrose,
+                                                 "sucrose",
+                                                 0.0,
+                                                 100.0,
+                                                 1.2,
+                                                 1.3,
+                                                 "metastable zone 1.2 to 1.3, recalled, confidence medium"};
+inline constexpr graining_sugar graining_lactose{
+    component::lactose, "lactose", 0.0, 89.0, 1.6, 2.1, "metastable zone 1.6 to 2.1, recalled, confidence medium"};
+
+namespace detail {
+
+/// Molar mass by component, g/mol, for counting molecules among the solutes; salt counts as two ions, minerals as
+/// ions of 40 (our estimate), acid as a monosaccharide.
+constexpr double counted_molar_mass(const component_data& c) {
+    switch (c.isotherm) {
+        case isotherm_kind::sucrose:
+            return sucrose_molar_mass;
+        case isotherm_kind::chain:
+            return 162.141 * c.units + 18.015;
+        case isotherm_kind::sorbitol:
+            return sorbitol_molar_mass;
+        case isotherm_kind::glycerol:
+            return glycerol_molar_mass;
+        case isotherm_kind::electrolyte:
+            return c.id == component::salt ? 0.5 * sodium_chloride_molar_mass : 40.0;
+        default:
+            return glucose_molar_mass;
+    }
+}
+
+/// ln of the activity of sucrose in water, up to a constant, at a mole fraction x of sucrose: by Gibbs and Duhem
+/// from Starzak & Peacock 1997, ln gamma_w = A (x^2 + a x^3 + b x^4), in closed form.
+inline double sucrose_ln_activity(double x, double kelvin) {
+    constexpr double q = -17638.0, a = -1.0038, b = -0.24653, gas_constant = 8.314462618;
+    const double big_a = q / (gas_constant * kelvin);
+    return std::log(x) - big_a * x * (2.0 + x * (1.5 * a - 1.0 + x * (4.0 / 3.0 * b - a - x * b)));
+}
+
+inline double solubility_of(const graining_sugar& sugar, double celsius) {
+    return sugar.id == component::sucrose ? formula::sucrose_solubility(celsius)
+                                          : formula::lactose_solubility(celsius);
+}
+
+/// Grams of a sugar that stay dissolved beside the other solutes in a mixture's water, at a temperature in C; NaN
+/// if none does.  Solutions of the same water activity mix ideally (the additive-water rule), so the sugar's
+/// activity is that of its own solution at the mixture's water activity times its share of the solute molecules;
+/// at equilibrium with crystals it is that of its own saturated solution.  Solved in the water activity: there the
+/// sugar's grams are explicit, what the other solutes leave of the water over what one gram holds.
+inline double grams_in_equilibrium(const mixture& m, const graining_sugar& sugar, double celsius) {
+    const double kelvin = celsius + formula::zero_celsius;
+    mixture others = m;
+    others[sugar.id] = 0.0;
+    double molecules = 0.0;
+    for (const auto& c : components)
+        if (c.where == phase::dissolved) molecules += others[c.id] / counted_molar_mass(c);
+    const double s = solubility_of(sugar, celsius);
+    const double saturated = sucrose_ln_activity(mole_fraction((1.0 - s) / s, sucrose_molar_mass), kelvin);
+    const auto grams_at = [&](double u, double& alone) {
+        const double ln_aw = -std::exp(u);
+        const double h = sucrose_water(ln_aw, kelvin);
+        alone = mole_fraction(h, sucrose_molar_mass);
+        return (m.water() - water_held(others, ln_aw, kelvin)) / h;
+    };
+    constexpr double wettest = -25.0, driest = 3.0;
+    const double without =
+        holds_water(others) ? std::log(-std::fmin(ln_activity(others, kelvin, curve::best), -1.0e-10)) : wettest;
+    const double u = solve_monotone(
+        [&](double v) {
+            double alone = 0.0;
+            const double moles = grams_at(v, alone) / sucrose_molar_mass;
+            if (!(moles > 0.0)) return -100.0;
+            return std::log(moles / (moles + molecules)) + sucrose_ln_activity(alone, kelvin) - saturated;
+        },
+        std::fmax(without + 0.1, -1.0), without, driest);
+    double ignored = 0.0;
+    return std::isfinite(u) ? grams_at(u, ignored) : not_a_number;
+}
+
+}  // namespace detail
+
+struct saturation {
+    estimate supersaturation;       ///< grams per gram of water over that at equilibrium with crystals
+    estimate crystallizable_grams;  ///< what crystallizes until equilibrium
+};
+
+/// How far a dissolved sugar is beyond saturation at a temperature in C (outside the solubility law: not
+/// computed). Two rules, which the interval holds: the sugar alone in all the water (other sugars left out), and
+/// the activity of the additive-water model, by which other sugars lower the solubility, as they do.  The second
+/// is the value.
+inline saturation saturation_of(const mixture& m, const graining_sugar& sugar, double celsius) {
+    if (!(celsius >= sugar.first_celsius && celsius <= sugar.last_celsius) || !(m.water() > 0.0)) return {};
+    const double grams = m[sugar.id];
+    if (!(grams > 0.0)) return {exactly(0.0), exactly(0.0)};
+    const double s = detail::solubility_of(sugar, celsius);
+    const double alone = m.water() * s / (1.0 - s);  // grams that dissolve, by the simple rule
+    const double dissolves = detail::grams_in_equilibrium(m, sugar, celsius);
+    const auto of = [&](double g) { return std::fmax(0.0, grams - g); };
+    const grade status = s > 0.0 && m.syrup_solids() > 0.97 ? grade::extrapolated : grade::fine;
+    if (!std::isfinite(dissolves)) {
+        const double only = grams / alone;
+        return {exactly(only, grade::extrapolated), exactly(of(alone), grade::extrapolated)};
+    }
+    const double trusted = sugar.id == component::sucrose ? dissolves : alone;
+    return {between(grams / trusted, grams / alone, grams / dissolves, status),
+            between(of(trusted), of(alone), of(dissolves), status)};
+}
+
+enum class graining_risk : unsigned char { none, low, moderate, high };
+inline constexpr std::array<std::string_view, 4> graining_risk_names = {"none", "low", "moderate", "high"};
+
+struct graining {
+    double celsius = not_a_number;  ///< where it was judged
+    saturation sucrose, lactose;
+    estimate crystallizable_percent;  ///< of the dissolved sucrose and lactose
+    double hindering_percent = 0.0;   ///< the other sugars, of themselves and the sucrose
+    graining_risk sucrose_risk = graining_risk::none, lactose_risk = graining_risk::none;
+    graining_risk risk = graining_risk::none;
+    std::string reason;
+};
+
+/// Share of the sugars that hinder the graining of sucrose: all that is dissolved but lactose and salts, over
+/// itself and the sucrose.
+inline double hindering_share(const mixture& m) {
+    const double others = m.dissolved() - m[component::salt] - m[component::minerals] - m[component::sucrose] -
+                          m[component::lactose];
+    return others > 0.0 ? others / (others + m[component::sucrose]) : 0.0;
+}
+
+/// Trade rule: at least as much glucose-syrup solids as sugar (common practice, no source); our estimate: a third
+/// is half way.
+inline constexpr double hindering_enough = 0.5, hindering_some = 0.33;
+
+/// How likely a batch is to grain at a temperature in C.  Grades: none (not beyond saturation), low (beyond it,
+/// but within the metastable zone, or in a glass, or well hindered), moderate, high.  Below 0 C judged at 0 C,
+/// above a solubility law's end at its end.
+inline graining graining_of(const mixture& m, double celsius) {
+    graining g;
+    g.celsius = std::fmin(std::fmax(celsius, 0.0), graining_lactose.last_celsius);
+    g.sucrose = saturation_of(m, graining_sucrose, g.celsius);
+    g.lactose = saturation_of(m, graining_lactose, g.celsius);
+    const double hindering = hindering_share(m);
+    g.hindering_percent = 100.0 * hindering;
+    const double sugar = m[component::sucrose] + m[component::lactose];
+    const auto percent_of = [&](double a, double b) { return sugar > 0.0 ? 100.0 * (a + b) / sugar : 0.0; };
+    const auto &s = g.sucrose.crystallizable_grams, &l = g.lactose.crystallizable_grams;
+    g.crystallizable_percent = between(percent_of(s.value, l.value), percent_of(s.low, l.low),
+                                       percent_of(s.high, l.high), worst(s.status, l.status));
+    const bool glass = glass_celsius(m) > celsius;
+    const auto judged = [&](const saturation& of, const graining_sugar& which) {
+        const double beyond = of.supersaturation.value;
+        if (!(beyond > 1.0)) return graining_risk::none;
+        if (glass || beyond <= which.low_limit) return graining_risk::low;
+        if (beyond <= which.high_limit)
+            return hindering >= hindering_some ? graining_risk::low : graining_risk::moderate;
+        if (which.id == component::lactose) return graining_risk::moderate;  // sandy in time, not at once
+        return hindering >= hindering_enough ? graining_risk::low
+               : hindering >= hindering_some ? graining_risk::moderate
+                                             : graining_risk::high;
+    };
+    g.sucrose_risk = judged(g.sucrose, graining_sucrose);
+    g.lactose_risk = judged(g.lactose, graining_lactose);
+    g.risk = std::max(g.sucrose_risk, g.lactose_risk);
+    const bool by_lactose = g.lactose_risk > g.sucrose_risk;
+    const auto& worse = by_lactose ? g.lactose : g.sucrose;
+    const std::string name(by_lactose ? "lactose" : "sucrose");
+    if (g.risk == graining_risk::none) {
+        g.reason = "its water keeps sucrose and lactose in solution";
+        return g;
+    }
+    g.reason = "it holds " +
+               (worse.supersaturation.value < 20.0 ? fixed(worse.supersaturation.value, 1)
+                                                   : std::string("far more than 20")) +
+               " times the " + name + " that can stay dissolved" +
+               (g.celsius != celsius ? " (judged at " + fixed(g.celsius, 0) + " °C)" : std::string());
+    if (glass)
+        g.reason += ", but it is a glass, in which nothing grows while it stays dry and cool";
+    else if (!by_lactose && worse.supersaturation.value <= graining_sucrose.high_limit)
+        g.reason += ", within the metastable zone: it needs a seed";
+    else if (!by_lactose && hindering >= hindering_enough)
+        g.reason += "; the other sugars, " + fixed(g.hindering_percent, 0) +
+                    " % beside the sucrose, hinder crystals (trade rule: at least half)";
+    else if (!by_lactose)
+        g.reason += ", and other sugars are only " + fixed(g.hindering_percent, 0) +
+                    " % beside the sucrose (trade rule: at least half)";
+    else
+        g.reason += ": it may turn sandy in storage";
+    return g;
+}
+
+/// The mixture when it has grained: at equilibrium with its crystals at a temperature in C.  The syrup that is
+/// left is thinner, the crystals crowd it.
+inline mixture grained(const mixture& m, double celsius) {
+    mixture out = m;
+    const double t = std::fmin(std::fmax(celsius, 0.0), graining_lactose.last_celsius);
+    // Each sugar moves the other's saturation, so they settle in turns; what has crystallized may dissolve again.
+    const auto settle = [&](const graining_sugar& which, double& crystals) {
+        const double dissolved = out[which.id];
+        const auto s = saturation_of(out, which, t).supersaturation;
+        if (!s.computed() || !(s.value > 0.0)) return 0.0;
+        const double all = dissolved + crystals;
+        out[which.id] = std::fmin(all, dissolved / s.value);
+        crystals = all - out[which.id];
+        return std::fabs(out[which.id] - dissolved);
+    };
+    for (int turn = 0; turn < 50; ++turn) {
+        const double moved =
+            settle(graining_sucrose, out.sucrose_crystals) + settle(graining_lactose, out.lactose_crystals);
+        if (moved <= 1.0e-9 * m.total()) break;
+    }
+    return out;
+}
+
+}  // namespace sirop::core

@@ -1,0 +1,313 @@
+// How firm a batch is: the viscosity of its syrup phase thickened by what floats in it, the modulus of the gels
+// and networks in it, the word for both together, how a layer slumps, where it pours.
+//
+// Everything falls as water or temperature rises, and is continuous.
+#pragma once
+
+#include <array>
+#include <string_view>
+
+#include "../base/names.hpp"
+#include "../formula/texture.hpp"
+#include "../solution/properties.hpp"
+
+namespace sirop::core {
+
+/// Seconds for which a spoon or a finger tries a batch (our choice).  A spring of modulus G resists in that time
+/// like a liquid of viscosity G times it: firmness = viscosity + 5 s x modulus, in Pa s.
+inline constexpr double trying_seconds = 5.0;
+
+/// One word of the set, from a firmness up to that of the next.  For a batch without a gel the firmness is its
+/// viscosity; for one that is all gel it is 5 s times its modulus.
+struct set_word {
+    std::string_view word;
+    double from_pa_s;
+    std::string_view meaning;
+    std::string_view mark;  ///< what everybody knows in this band; each is a batch of the tests
+};
+
+inline constexpr std::array<set_word, 8> set_words = {{
+    {"thin", 0.0, "runs like milk or oil", "whole milk"},
+    {"pourable", 0.1, "pours and runs off the spoon", "maple syrup"},
+    {"ribbon", 2.0, "falls from the spoon in a ribbon", "honey"},
+    {"mounding", 50.0, "mounds on the spoon and slumps within a minute or minutes, unless it is a gel",
+     "dulce de leche"},
+    {"soft set", 3.0e3, "a layer keeps its edge while it is served; flows over hours, unless it is a gel",
+     "soft caramel of 12 % water"},
+    {"chewy", 1.0e5, "holds a cut edge for hours; bends and chews", "caramel of 9 % water"},
+    {"hard", 1.0e9, "hard to the bite; breaks when struck", "butterscotch of 5 % water"},
+    {"glassy", 1.0e12, "a glass that snaps", "boiled sweet of 1.3 % water"},
+}};
+
+constexpr const set_word& word_for(double firmness_pa_s) {
+    const set_word* found = &set_words[0];
+    for (const auto& w : set_words)
+        if (firmness_pa_s >= w.from_pa_s) found = &w;
+    return *found;
+}
+
+/// The word of that name, exact but for ASCII case and outer blanks; null if there is none.
+constexpr const set_word* find_set_word(std::string_view name) {
+    for (const auto& w : set_words)
+        if (same_name(w.word, name)) return &w;
+    return nullptr;
+}
+
+inline constexpr double pouring_pa_s = 10.0;      ///< firmness up to which a sauce pours from a jug (our choice)
+inline constexpr double layer_metres = 0.01;      ///< height of the layer that is watched
+inline constexpr double serving_seconds = 600.0;  ///< for which a cut edge has to hold (our choice)
+inline constexpr double yield_strain = 0.1;       ///< yield stress over modulus (our estimate)
+
+/// Whether a gel is on its way down in temperature or up: what sets on cooling melts hotter.
+enum class history : unsigned char { cooling, warming };
+
+namespace detail {
+
+// Volumes that suspended matter takes up (casein micelles: from memory, confidence medium; starch: our estimate),
+// and the crowding at which it locks: our estimates, confidence low.
+inline constexpr double protein_swollen_cm3_per_gram = 4.0, starch_swelling = 3.0, solids_crowding = 0.64,
+                        fat_crowding = 0.78, rigid_intrinsic = 2.5, liquid_drop_intrinsic = 1.0;
+
+constexpr const formula::solid_fat_curve& fat_curve(component c) {
+    return c == component::cocoa_butter    ? formula::cocoa_butter
+           : c == component::vegetable_fat ? formula::vegetable_fat
+                                           : formula::milk_fat;
+}
+
+/// Share of a gel that has set at a temperature, by how it got there: 1 below, 0 above, linear between.
+struct setting {
+    double set_celsius, liquid_celsius;  ///< cooling
+    double gel_celsius, melted_celsius;  ///< warming
+    constexpr double share(double celsius, history h) const {
+        const double low = h == history::cooling ? set_celsius : gel_celsius;
+        const double high = h == history::cooling ? liquid_celsius : melted_celsius;
+        return celsius <= low ? 1.0 : (celsius >= high ? 0.0 : (high - celsius) / (high - low));
+    }
+};
+
+/// Agar sets at 32 to 45 C and melts above 85 (published: trade and pharmacopoeia description, from memory,
+/// confidence high).  Gelatin sets at 15 to 25 and melts at 27 to 34 (recalled, confidence medium).
+inline constexpr setting agar_setting{32.0, 45.0, 85.0, 95.0}, gelatin_setting{15.0, 25.0, 27.0, 34.0};
+
+/// ln of the relative viscosity of a crowd.  Past 95 % of the locking volume the law would reach its pole: it goes
+/// on with its slope there, and is flagged.
+template <class Scalar>
+Scalar crowd_ln(const Scalar& phi, double phi_max, const Scalar& intrinsic, grade& status) {
+    const double last = 0.95 * phi_max;
+    if (phi <= last) return formula::krieger_dougherty_ln(phi, phi_max, intrinsic);
+    status = worst(status, grade::extrapolated);
+    return formula::krieger_dougherty_ln(Scalar(last), phi_max, intrinsic) +
+           intrinsic / (1.0 - last / phi_max) * (phi - last);
+}
+
+/// Grams of solid fat, and of that the part which bridges from drop to drop.
+template <class Scalar>
+struct solid_fat {
+    Scalar grams{}, bridging{};
+};
+
+/// The share that bridges in an emulsion: the membranes of milk fat keep its globules apart (cold cream pours),
+/// cocoa butter sets a ganache.  Both our estimate; a vegetable fat as milk fat.
+constexpr double bridging_share(component c) {
+    return c == component::cocoa_butter ? 1.0 : 0.15;
+}
+
+template <class Scalar>
+solid_fat<Scalar> solid_fat_of(const mixture_of<Scalar>& m, double celsius) {
+    solid_fat<Scalar> solid;
+    for (const auto& c : components) {
+        if (c.where != phase::fat) continue;
+        const double share = fat_curve(c.id).at(celsius);
+        solid.grams += m[c.id] * share;
+        solid.bridging += m[c.id] * (share * bridging_share(c.id));
+    }
+    return solid;
+}
+
+/// log10 of the factor by which fat and suspended solids thicken the syrup.
+template <class Scalar>
+Scalar thickening_log10(const mixture_of<Scalar>& m, double celsius, grade& status) {
+    const Scalar syrup = syrup_volume(m, celsius);
+    const Scalar fat = fat_volume(m, celsius);
+    const Scalar solids = particle_volume(m, celsius) +
+                          (m[component::protein] + m[component::gelatin]) * protein_swollen_cm3_per_gram +
+                          starch_volume(m, celsius) * starch_swelling;
+    const Scalar phi_solids = solids / (solids + syrup);
+    const Scalar phi_fat = fat / (fat + solids + syrup);
+    const Scalar grams_of_fat = m.fat();
+    const Scalar solid_share =
+        grams_of_fat > 0.0 ? Scalar(solid_fat_of(m, celsius).grams / grams_of_fat) : Scalar(0.0);
+    const Scalar drop = liquid_drop_intrinsic + (rigid_intrinsic - liquid_drop_intrinsic) * solid_share;
+    return (crowd_ln(phi_solids, solids_crowding, Scalar(rigid_intrinsic), status) +
+            crowd_ln(phi_fat, fat_crowding, drop, status)) /
+           std::log(10.0);
+}
+
+/// A modulus in Pa, and the least and most that its law leaves open.
+template <class Scalar>
+struct modulus_parts {
+    Scalar value{}, low{}, high{};
+    void add(const Scalar& pa, double factor, double least_share = 1.0, double most_share = 1.0) {
+        value += pa;
+        low += pa * (least_share / factor);
+        high += pa * (most_share * factor);
+    }
+};
+
+/// Gels of protein and starch soften as they warm: e-fold in 15 K from 20 C (our estimate: a caramel pours from
+/// its pan).
+inline double gel_softening(double celsius) {
+    return std::exp(-(celsius - 20.0) / 15.0);
+}
+
+/// Volume share of fat from which it begins to be the continuous phase, and is: then all of it bridges (our
+/// estimate; butter is at 0.85).
+inline constexpr double fat_inverts_from = 0.5, fat_inverted_at = 0.75;
+
+/// Volume of what forms a network, over that of the batch: crystals, ice, and the solid fat that bridges.
+template <class Scalar>
+Scalar network_share(const mixture_of<Scalar>& m, double celsius) {
+    const Scalar all = volume(m, celsius);
+    Scalar fat_network{};
+    const Scalar grams_of_fat = m.fat();
+    if (grams_of_fat > 0.0) {
+        const auto solid = solid_fat_of(m, celsius);
+        const Scalar share = fat_volume(m, celsius) / all;
+        const Scalar ramp = share <= fat_inverts_from ? Scalar(0.0)
+                            : share >= fat_inverted_at
+                                ? Scalar(1.0)
+                                : Scalar((share - fat_inverts_from) / (fat_inverted_at - fat_inverts_from));
+        fat_network = share * (solid.bridging + ramp * (solid.grams - solid.bridging)) / grams_of_fat;
+    }
+    return fat_network + (crystal_volume(m) + ice_volume(m, celsius)) / all;
+}
+
+template <class Scalar>
+modulus_parts<Scalar> moduli(const mixture_of<Scalar>& m, double celsius, history h) {
+    modulus_parts<Scalar> g;
+    const Scalar water = m.water();
+    const auto in_water = [&](const Scalar& agent) {
+        return agent > 0.0 ? Scalar(agent / (agent + water)) : Scalar(0.0);
+    };
+    const double soft = gel_softening(celsius);
+    g.add(soft * formula::milk_gel_modulus(in_water(m[component::protein] - m.raw_protein)), 5.0);
+    g.add(soft * formula::gel_modulus_square(in_water(m[component::starch] - m.raw_starch), 1.0e5), 5.0);
+    const auto melting = [&](const Scalar& agent, double prefactor, const setting& s) {
+        const double share = s.share(celsius, h);
+        if (share > 0.0)
+            g.add(share * formula::gel_modulus_square(in_water(agent), prefactor), 5.0, share < 1.0 ? 0.0 : 1.0,
+                  1.0 / share);
+    };
+    melting(m[component::agar] - m.raw_agar, 1.5e8, agar_setting);
+    melting(m[component::gelatin], 2.3e6, gelatin_setting);
+    g.add(formula::network_modulus(network_share(m, celsius)), 10.0);
+    return g;
+}
+
+/// Value of log10 of viscosity and of firmness, Pa s, on any scalar.
+template <class Scalar>
+Scalar log10_viscosity_value(const mixture_of<Scalar>& m, double celsius, grade& status) {
+    return syrup_log10_viscosity(m, celsius) + thickening_log10(m, celsius, status);
+}
+template <class Scalar>
+Scalar log10_firmness_value(const mixture_of<Scalar>& m, double celsius, history h, grade& status) {
+    using std::exp;
+    using std::log1p;
+    const double ln10 = std::log(10.0);
+    const Scalar viscous = log10_viscosity_value(m, celsius, status);
+    const Scalar springs = trying_seconds * moduli(m, celsius, h).value;
+    return viscous + log1p(springs * exp(-ln10 * viscous)) / ln10;
+}
+
+}  // namespace detail
+
+/// log10 of the viscosity of the whole batch, Pa s, at a temperature in C; ice, if any, already in the mixture.
+/// Interval, in quadrature: the syrup law, 9 % to 75 % solids, where it rests on data, growing to a factor of 3 at
+/// 90 %; the glass transition, of which +-5 K enter as that grows, and for the share of chains, whose own is
+/// estimated; half the thickening.
+inline estimate log10_viscosity(const mixture& m, double celsius) {
+    const double w = m.syrup_solids();
+    if (!(m.water() > 0.0)) return {};
+    grade status = w <= 0.75 ? grade::fine : grade::extrapolated;
+    const double syrup = syrup_log10_viscosity(m, celsius);
+    const double thick = detail::thickening_log10(m, celsius, status);
+    using ramp = std::array<std::array<double, 2>, 2>;
+    const double law = detail::broken_line(ramp{{{0.75, 0.036}, {0.90, 0.5}}}, w);
+    const double chains = m.dissolved() > 0.0 ? chain_share(m) : 0.0;
+    const double glass =
+        glass_error_kelvin * std::fmax(detail::broken_line(ramp{{{0.75, 0.0}, {0.85, 1.0}}}, w), chains);
+    const double value = syrup + thick;
+    const double up = syrup_log10_viscosity(m, celsius, glass) - syrup;
+    const double down = syrup - syrup_log10_viscosity(m, celsius, -glass);
+    return between(value, value - std::hypot(down, law, 0.5 * thick), value + std::hypot(up, law, 0.5 * thick),
+                   status);
+}
+
+/// Modulus, Pa, of the gels (boiled milk protein and starch, agar, gelatin) and networks (solid fat, crystals,
+/// ice) in the batch at a temperature in C; 0 without any.  The laws and their factors: formula/texture.hpp.
+inline estimate gel_modulus(const mixture& m, double celsius, history h = history::cooling) {
+    if (!(m.total() > 0.0)) return {};
+    const auto g = detail::moduli(m, celsius, h);
+    return between(g.value, g.low, g.high, g.value > 0.0 ? grade::extrapolated : grade::fine);
+}
+
+/// log10 of the firmness, Pa s: viscosity + 5 s x modulus.  The word of the set and the stage are read from it.
+inline estimate log10_firmness(const mixture& m, double celsius, history h = history::cooling) {
+    const auto viscous = log10_viscosity(m, celsius);
+    if (!viscous.computed()) return {};
+    const auto g = detail::moduli(m, celsius, h);
+    const auto together = [](double log10, double pa) {
+        return log10 + std::log1p(trying_seconds * pa * std::pow(10.0, -log10)) / std::log(10.0);
+    };
+    const double value = together(viscous.value, g.value);
+    // a gel that decides the answer flags it: its law is an estimate
+    const bool gelled = value - viscous.value > 0.3;
+    return between(value, together(viscous.low, g.low), together(viscous.high, g.high),
+                   worst(viscous.status, gelled ? grade::extrapolated : grade::fine));
+}
+
+/// Seconds in which a layer 1 cm high and 4 cm wide slumps to half its height; infinite where its yield stress
+/// holds it up.  Viscosity and yield stress as far apart as their intervals.
+inline estimate slump_to_half_seconds(const mixture& m, double celsius) {
+    const auto viscous = log10_viscosity(m, celsius);
+    if (!viscous.computed()) return {};
+    const auto g = detail::moduli(m, celsius, history::cooling);
+    const double kg_per_m3 = 1000.0 * m.total() / volume(m, celsius);
+    const double holds = formula::holding_stress(layer_metres, kg_per_m3);
+    const auto time = [&](double log10, double pa) {
+        const double share = yield_strain * pa / holds;
+        return share >= 1.0
+                   ? HUGE_VAL
+                   : formula::slump_seconds(std::pow(10.0, log10), layer_metres, kg_per_m3) / (1.0 - share);
+    };
+    return {time(viscous.value, g.value), 0.5 * time(viscous.low, g.low), 2.0 * time(viscous.high, g.high),
+            worst(viscous.status, g.value > 0.0 ? grade::extrapolated : grade::fine)};
+}
+
+/// Height, m, up to which a piece stands without any cold flow, because its yield stress carries its weight.
+inline estimate standing_metres(const mixture& m, double celsius) {
+    const auto g = gel_modulus(m, celsius);
+    if (!g.computed()) return {};
+    const double weight = 1000.0 * 9.80665 * m.total() / volume(m, celsius);
+    return {yield_strain * g.value / weight, yield_strain * g.low / weight, yield_strain * g.high / weight,
+            g.status};
+}
+
+/// Temperature, C, above which the batch pours as it is warmed (firmness up to 10 Pa s): -30 if it pours at any,
+/// NaN if at none to 170.  Ice is left out.
+inline estimate pouring_celsius(const mixture& m) {
+    if (!(m.water() > 0.0)) return {};
+    const double target = std::log10(pouring_pa_s);
+    const auto warm = [&](double t) { return log10_firmness(m, t, history::warming); };
+    constexpr double coldest = -30.0, hottest = 170.0;
+    const auto where = [&](auto&& side) {
+        if (side(warm(coldest)) <= target) return coldest;
+        return solve_monotone([&](double t) { return side(warm(t)) - target; }, 40.0, coldest, hottest);
+    };
+    const double value = where([](const estimate& e) { return e.value; });
+    if (!std::isfinite(value)) return {};
+    return detail::to_the_end(value, where([](const estimate& e) { return e.low; }),
+                              where([](const estimate& e) { return e.high; }), hottest, warm(value).status);
+}
+
+}  // namespace sirop::core

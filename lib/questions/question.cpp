@@ -1,0 +1,294 @@
+#include "c/conversation.hpp"
+#include "sirop/questions/other_kitchen.hpp"
+#include "sirop/questions/rescue.hpp"
+
+namespace sirop::lib {
+namespace {
+
+refused cook_for(conversation& talk) {
+    const json* wanted = talk.in.required(talk.question, "", "wanted", "an object with what is wanted");
+    if (wanted == nullptr) return talk.in.fault;
+    const auto w = read_wanted(talk.in, *wanted, "wanted");
+    if (talk.in.fault) return talk.in.fault;
+    const auto a = core::cook_for(talk.batch, w);
+    if (!a) return a.why;
+    talk.ask("To which temperature must it be cooked, to be " + a->wanted_text + "?");
+    json& out = at(talk.answer, "answer");
+    write(out, "thermometer_celsius", a->thermometer_celsius);
+    write(out, "thermometer_fahrenheit", core::celsius_to_fahrenheit(a->thermometer_celsius));
+    write(out, "thermometer_celsius_low", a->low_celsius);
+    write(out, "thermometer_celsius_high", a->high_celsius);
+    write(out, "window_starts_at_the_boil", a->low_is_the_boil);
+    write(out, "window_ends_with_the_model", a->high_is_the_model);
+    put_measure(at(out, "reached"), w, a->value);
+    put_measure(at(out, "if_1_celsius_too_low"), w, a->value_one_kelvin_low);
+    put_measure(at(out, "if_1_celsius_too_high"), w, a->value_one_kelvin_high);
+    write(out, "finished_grams", a->finished_grams);
+    write(out, "reason", a->reason);
+    talk.say("cook to", both_scales(a->thermometer_celsius) + " on your thermometer");
+    talk.say("the window", both_scales(a->low_celsius) + " to " + both_scales(a->high_celsius) +
+                               (a->low_is_the_boil ? "; it starts where the pan boils" : "") +
+                               (a->high_is_the_model ? "; it ends with the model" : ""));
+    talk.say("1 °C too low", core::shown(w, a->value_one_kelvin_low));
+    talk.say("1 °C too high", core::shown(w, a->value_one_kelvin_high));
+    talk.say("because", a->reason);
+    talk.say("yield", fixed(a->finished_grams, 0) + " g");
+    talk.status = core::worst(talk.status, a->status);
+    add_prediction(talk, talk.batch, a->thermometer_celsius, w.table);
+    return std::nullopt;
+}
+
+refused rescue(conversation& talk) {
+    const json* wanted = talk.in.required(talk.question, "", "wanted", "an object with what is wanted");
+    const json* now = talk.in.required(talk.question, "", "now", "an object with how far the batch is");
+    if (talk.in.fault) return talk.in.fault;
+    const auto w = read_wanted(talk.in, *wanted, "wanted");
+    core::where_now where;
+    const json* object = talk.in.object(
+        *now, "now", {"thermometer_celsius", "thermometer_fahrenheit", "grams_left", "brix", "additions_in"});
+    if (object == nullptr) return talk.in.fault;
+    if (const auto x = number_at(talk.in, *object, "now", "thermometer_celsius", "°C"))
+        where.thermometer_celsius = *x;
+    if (const auto x = number_at(talk.in, *object, "now", "thermometer_fahrenheit", "°F")) {
+        if (std::isfinite(where.thermometer_celsius))
+            return refusal{"now.thermometer_fahrenheit",
+                           "stands beside thermometer_celsius; one of them is accepted"};
+        where.thermometer_celsius = core::fahrenheit_to_celsius(*x);
+    }
+    if (const auto x = number_at(talk.in, *object, "now", "grams_left", "g")) where.grams_left = *x;
+    if (const auto x = number_at(talk.in, *object, "now", "brix", "Brix")) where.brix = *x;
+    if (const json* in = talk.in.member(*object, "additions_in")) {
+        if (!in->is_boolean())
+            talk.in.refuse("now.additions_in", "is " + shown(*in) + "; true or false is accepted");
+        else
+            where.additions_in = in->get<bool>();
+    }
+    std::vector<std::string> liquids = {"water", "whole milk", "heavy cream 36 %"};
+    if (const json* with = talk.in.member(talk.question, "with")) {
+        liquids.clear();
+        if (!with->is_array() || with->empty())
+            talk.in.refuse("with", "is " + shown(*with) + "; a list of ingredients of the pantry is accepted");
+        else
+            for (std::size_t i = 0; i < with->size(); ++i)
+                liquids.push_back(talk.in.text((*with)[i], "with[" + std::to_string(i) + "]"));
+    }
+    if (talk.in.fault) return talk.in.fault;
+    const auto a = core::rescue(talk.batch, where, w, liquids);
+    if (!a) return a.why;
+    talk.ask("It is at " +
+             std::string(std::isfinite(where.thermometer_celsius)
+                             ? both_scales(where.thermometer_celsius)
+                             : (std::isfinite(where.grams_left) ? fixed(where.grams_left, 0) + " g left"
+                                                                : fixed(where.brix, 1) + " Brix")) +
+             (where.additions_in ? ", additions in" : "") + ". What brings it to " + a->wanted_text + "?");
+    json& out = at(talk.answer, "answer");
+    write(out, "grams_now", a->grams_now);
+    write(out, "water_percent_now", a->water_percent_now);
+    put_measure(at(out, "as_it_is"), w, a->value_now);
+    write(out, "already_met", a->met);
+    at(out, "ways") = json::array();
+    for (const auto& way : a->ways) {
+        json one;
+        if (!way.ingredient.empty()) {
+            write(one, "stir_in", way.ingredient);
+            write(one, "grams", way.grams);
+            write(one, "grams_low", way.grams_low);
+            write(one, "grams_high", way.grams_high);
+        } else {
+            write(one, "boil_to_thermometer_celsius", way.thermometer_celsius);
+            write(one, "boil_to_thermometer_celsius_low", way.low_celsius);
+            write(one, "boil_to_thermometer_celsius_high", way.high_celsius);
+        }
+        put_measure(at(one, "reached"), w, way.value);
+        write(one, "finished_grams", way.finished_grams);
+        write(one, "finished_water_percent", core::percent(way.finished.water(), way.finished.total()));
+        write(one, "sentence", way.sentence);
+        at(out, "ways").push_back(std::move(one));
+        talk.say(a->ways.size() > 1 && &way != &a->ways.front() ? "or" : "do this", way.sentence);
+    }
+    write(out, "reason", a->reason);
+    talk.say("because", a->reason);
+    talk.status = core::worst(talk.status, a->status);
+    talk.cautions.emplace_back(core::burn_caution);
+    talk.cautions.emplace_back(core::keeping_deferral);
+    talk.cautions.emplace_back(
+        "Graining and keeping of the rescued batch are not judged here: predict it as it is then.");
+    const bool still_to_add = !where.additions_in && core::additions_burst(talk.batch);
+    if (still_to_add || (!a->met && a->too_dry)) talk.cautions.emplace_back(core::steam_caution);
+    if (!a->met && a->too_dry) {
+        if (!where.additions_in)
+            talk.say(
+                "how",
+                "off the heat, warm and in parts; then stir it back to the boil, without boiling it down, and "
+                "go on with the additions");
+    }
+    return std::nullopt;
+}
+
+refused scale(conversation& talk) {
+    const json* wanted = talk.in.required(talk.question, "", "yield", "an object with the yield");
+    if (wanted == nullptr) return talk.in.fault;
+    const json* object =
+        talk.in.object(*wanted, "yield", {"grams", "millilitres", "portions", "grams_per_portion", "loss_grams"});
+    if (object == nullptr) return talk.in.fault;
+    auto grams = number_at(talk.in, *object, "yield", "grams", "g");
+    const auto millilitres = number_at(talk.in, *object, "yield", "millilitres", "ml");
+    const auto portions = number_at(talk.in, *object, "yield", "portions", "portions");
+    const auto each = number_at(talk.in, *object, "yield", "grams_per_portion", "g");
+    const auto loss = number_at(talk.in, *object, "yield", "loss_grams", "g");
+    if (talk.in.fault) return talk.in.fault;
+    if (portions.has_value() != each.has_value())
+        return refusal{"yield.portions", "goes with grams_per_portion; both or neither are accepted"};
+    if (portions) {
+        if (grams) return refusal{"yield.portions", "stands beside grams; one of them is accepted"};
+        grams = *portions * *each;
+    }
+    const double none = core::not_a_number;
+    const auto a =
+        core::scale_to(talk.batch, grams.value_or(none), millilitres.value_or(none), loss.value_or(0.0));
+    if (!a) return a.why;
+    talk.ask("How much of everything for " + (grams ? fixed(*grams, 0) + " g" : fixed(*millilitres, 0) + " ml") +
+             " in the jar?");
+    json& out = at(talk.answer, "answer");
+    write(out, "factor", a->factor);
+    write(out, "finished_grams", a->finished_grams);
+    write(out, "finished_millilitres", a->finished_millilitres);
+    write_lines(out, a->plan);
+    say_lines(talk, a->plan);
+    write(out, "thermometer_celsius", talk.batch.thermometer_celsius);
+    talk.say("cook to",
+             both_scales(talk.batch.thermometer_celsius) + ", as before: temperature and set do not change");
+    at(out, "reason") =
+        "Water, stage and set depend on proportions and temperature alone; a larger batch takes longer, not "
+        "hotter.";
+    talk.say("because", at(out, "reason").get<std::string>());
+    add_prediction(talk, a->plan, talk.batch.thermometer_celsius);
+    return std::nullopt;
+}
+
+refused travel(conversation& talk) {
+    const json* to = talk.in.required(talk.question, "", "to", "an object with the other kitchen");
+    if (to == nullptr) return talk.in.fault;
+    const json* object =
+        talk.in.object(*to, "to",
+                       {"pressure_hpa", "altitude_metres", "altitude_feet", "water_boils_celsius",
+                        "thermometer_reads_in_boiling_water_celsius", "thermometer_within_celsius"});
+    if (object == nullptr) return talk.in.fault;
+    if (object->empty())
+        return refusal{"to",
+                       "says nothing of the other kitchen; its pressure, altitude or boiling water, "
+                       "or its thermometer is accepted"};
+    core::batch there = talk.batch;  // what is not said is as here
+    read_kitchen(talk.in, *object, "to", there);
+    if (talk.in.fault) return talk.in.fault;
+    const auto a = core::travel(talk.batch, there.pressure_pa, there.thermometer_error_kelvin);
+    if (!a) return a.why;
+    talk.ask("To which temperature is it cooked where water boils at " + both_scales(a->water_boils_celsius) +
+             "?");
+    json& out = at(talk.answer, "answer");
+    write(out, "thermometer_celsius", a->thermometer_celsius);
+    write(out, "thermometer_fahrenheit", core::celsius_to_fahrenheit(a->thermometer_celsius));
+    write(out, "real_celsius", a->real_celsius);
+    write(out, "from_thermometer_celsius", a->from_thermometer_celsius);
+    write(out, "water_boils_celsius", a->water_boils_celsius);
+    write(out, "water_boils_from_celsius", a->water_boils_from_celsius);
+    write(out, "water_percent", a->water_percent);
+    write(out, "rule_of_thumb_celsius", a->rule_of_thumb_celsius);
+    write(out, "rule_of_thumb_water_percent", a->rule_of_thumb_water_percent);
+    write(out, "reason",
+          "The same water must be left, " + fixed(a->water_percent, 1) +
+              " %; a syrup's boiling point moves with the pressure more than water's does.");
+    talk.say("cook to", both_scales(a->thermometer_celsius) + " on the thermometer there, for " +
+                            both_scales(a->from_thermometer_celsius) + " here");
+    talk.say("what changes", "the temperature alone");
+    talk.say("what does not",
+             "the amounts and the water left; set, yield and keeping hardly, by what additions flash off");
+    talk.say("rule of thumb", "lower by what boiling water lacks: " + both_scales(a->rule_of_thumb_celsius) +
+                                  ", " + fixed(a->rule_of_thumb_water_percent, 1) + " % water instead of " +
+                                  fixed(a->water_percent, 1));
+    talk.say("because", at(out, "reason").get<std::string>());
+    core::batch plan = a->plan;
+    plan.thermometer_within_kelvin = there.thermometer_within_kelvin;
+    add_prediction(talk, plan, a->thermometer_celsius);
+    return std::nullopt;
+}
+
+constexpr question_kind questions[] = {
+    {"cook_for", false, true, cook_for, {"wanted"}},
+    {"rescue", false, true, rescue, {"wanted", "now", "with"}},
+    {"substitute", true, true, substitute, {"replace", "by", "may_change"}},
+    {"formulate",
+     false,
+     true,
+     formulate,
+     {"free", "wanted", "sweetness_percent", "fat_percent", "graining_at_most", "water_activity_at_most",
+      "yield"}},
+    {"scale", true, true, scale, {"yield"}},
+    {"travel", true, true, travel, {"to"}},
+    {"sensitivity", true, true, sensitivity, {"uncertainties", "samples", "seed"}},
+    {"learn_kitchen", true, false, learn_kitchen, {"logs"}},
+};
+
+}  // namespace
+
+std::span<const question_kind> question_kinds() {
+    return questions;
+}
+
+core::outcome<reply> answer_question(std::string_view text) {
+    const auto document = read_object(text);
+    if (!document) return document.why;
+    if (!document->is_object()) return refusal{"question", "is not an object"};
+    return answer_question(*document);
+}
+
+core::outcome<reply> answer_question(const json& document, const std::vector<std::string>& notes) {
+    conversation talk{document, {}, {}, {}, {}, core::grade::fine, {}};
+    field_reader& in = talk.in;
+    const json* ask = in.required(document, "", "ask", "the name of the question");
+    if (ask == nullptr) return *in.fault;
+    const std::string name = in.text(*ask, "ask");
+    if (in.fault) return *in.fault;
+    const question_kind* found = nullptr;
+    std::string names;
+    for (const auto& q : questions) {
+        names += (names.empty() ? "" : ", ") + std::string(q.name);
+        if (q.name == name) found = &q;
+    }
+    if (found == nullptr) return refusal{"ask", "is " + in_quotes(name) + "; accepted: " + names};
+    std::vector<std::string> accepted = {"sirop_question", "ask", "batch"};
+    for (const auto key : found->keys)
+        if (!key.empty()) accepted.emplace_back(key);
+    for (const auto& [key, unused] : document.items())
+        if (std::find(accepted.begin(), accepted.end(), key) == accepted.end()) {
+            std::string list;
+            for (const auto& a : accepted) list += (list.empty() ? "" : ", ") + a;
+            return refusal{tame(key), "unknown key; accepted here: " + list};
+        }
+    const json* version = in.required(document, "", "sirop_question", "the version of the format, 1,");
+    if (version != nullptr && !(version->is_number() && version->get<double>() == 1.0))
+        in.refuse("sirop_question", "is " + shown(*version) + "; the version 1 is accepted");
+    const json* batch = found->batch_needed ? in.required(document, "", "batch", "a batch file's object")
+                                            : in.member(document, "batch");
+    if (in.fault) return *in.fault;
+    if (batch != nullptr) talk.batch = read_batch(in, *batch, found->target_needed);
+    talk.batch.notes.insert(talk.batch.notes.begin(), notes.begin(), notes.end());
+    if (in.fault) return *in.fault;
+
+    write(talk.answer, "sirop_answer", 1);
+    write(talk.answer, "ask", name);
+    write(talk.answer, "title", talk.batch.title);
+    talk.page = title_line(talk.batch.title.empty() ? "Batch" : talk.batch.title);
+    if (auto why = found->answer(talk)) return *why;
+    if (talk.cautions.empty())
+        talk.cautions = {std::string(core::burn_caution), std::string(core::keeping_deferral)};
+    write(talk.answer, "status", talk.status == core::grade::fine ? "fine" : "extrapolated");
+    at(talk.answer, "cautions") = talk.cautions;
+    at(talk.answer, "notes") = talk.batch.notes;
+    heading(talk.page, "WHAT TO WATCH");
+    for (const auto& caution : talk.cautions) row(talk.page, "  -", caution, 4);
+    for (const auto& note : talk.batch.notes) row(talk.page, "  -", note, 4);
+    return reply{std::move(talk.answer), std::move(talk.page), talk.status};
+}
+
+}  // namespace sirop::lib

@@ -1,0 +1,151 @@
+// Writing answers: numbers into JSON, lines on a page.
+#pragma once
+
+#include <algorithm>
+#include <cmath>
+#include <string>
+#include <string_view>
+
+#include "json/json.hpp"
+#include "sirop/base/text.hpp"
+#include "sirop/texture/consistency.hpp"
+
+namespace sirop::lib {
+
+/// The value under a key, made where it is missing.  nlohmann's own [] leaves a broken object where memory runs
+/// out while it makes the first key of null.
+[[gnu::noinline]] inline json& at(json& object, std::string_view key) {
+    if (object.is_null()) object = json::object();
+    return object[std::string(key)];
+}
+
+/// A number, or null where there is none.
+inline json number(double x) {
+    return std::isfinite(x) ? json(x) : json(nullptr);
+}
+
+/// Sets a key.  Out of line, because an answer has a hundred of them.
+[[gnu::noinline]] inline void write(json& object, std::string_view key, double x) {
+    at(object, key) = number(x);
+}
+[[gnu::noinline]] inline void write(json& object, std::string_view key, std::string_view text) {
+    at(object, key) = std::string(text);
+}
+inline void write(json& object, std::string_view key, const std::string& text) {
+    write(object, key, std::string_view(text));
+}
+inline void write(json& object, std::string_view key, const char* text) {
+    write(object, key, std::string_view(text));
+}
+[[gnu::noinline]] inline void write(json& object, std::string_view key, bool yes) {
+    at(object, key) = yes;
+}
+[[gnu::noinline]] inline void write(json& object, std::string_view key, std::size_t count) {
+    at(object, key) = count;
+}
+inline void write(json& object, std::string_view key, int version) {
+    write(object, key, static_cast<std::size_t>(version));
+}
+
+inline void write(json& object, std::string_view key, json value) {
+    at(object, key) = std::move(value);
+}
+
+/// A new object at the end of a list.
+[[gnu::noinline]] inline json& grown(json& list) {
+    if (list.is_null()) list = json::array();
+    list.push_back(json::object());
+    return list.back();
+}
+
+/// A value with its interval as siblings.
+[[gnu::noinline]] inline void put(json& object, const std::string& key, const core::estimate& e,
+                                  double factor = 1.0) {
+    write(object, key, factor * e.value);
+    write(object, key + "_low", factor * e.low);
+    write(object, key + "_high", factor * e.high);
+}
+
+/// The number whose logarithm was estimated.
+inline core::estimate power(const core::estimate& log10) {
+    return {std::pow(10.0, log10.value), std::pow(10.0, log10.low), std::pow(10.0, log10.high), log10.status};
+}
+
+inline std::string word_of(double log10) {
+    return std::string(core::word_for(std::pow(10.0, log10)).word);
+}
+inline std::string word_at(const core::estimate& log10) {
+    return log10.computed() ? word_of(log10.value) : std::string();
+}
+
+inline constexpr std::size_t page_width = 80, label_width = 22;
+
+/// Characters, not bytes, of UTF-8.
+inline std::size_t width_of(std::string_view text) {
+    return static_cast<std::size_t>(std::count_if(
+        text.begin(), text.end(), [](char c) { return (static_cast<unsigned char>(c) & 0xC0U) != 0x80U; }));
+}
+
+/// A label, then a text wrapped into the column beside it.
+[[gnu::noinline]] inline void row(std::string& out, std::string_view label, std::string_view text,
+                                  std::size_t indent = label_width) {
+    out += label;
+    std::size_t column = width_of(label);
+    if (column < indent) {
+        out.append(indent - column, ' ');
+        column = indent;
+    } else if (column > 0) {  // a long label pushes its text on
+        out += ' ';
+        ++column;
+    }
+    bool first = true;
+    while (!text.empty()) {
+        auto to = std::min(text.find(' '), text.size());
+        // a number and its unit are not parted
+        for (const std::string_view unit : {" °C", " °F", " g ", " g;", " %"})
+            if (text.substr(to, unit.size()) == unit) to = std::min(text.find(' ', to + 1), text.size());
+        const auto word = text.substr(0, to);
+        if (!first && column + 1 + width_of(word) > page_width) {
+            out.append(1, '\n').append(indent, ' ');
+            column = indent;
+        } else if (!first) {
+            out += ' ';
+            ++column;
+        }
+        out += word;
+        column += width_of(word);
+        text.remove_prefix(std::min(to + 1, text.size()));
+        first = false;
+    }
+    out += '\n';
+}
+
+[[gnu::noinline]] inline void heading(std::string& out, const std::string& text) {
+    out += "\n" + text + "\n";
+}
+
+[[gnu::noinline]] inline std::string with_range(const core::estimate& e, int decimals, const char* unit) {
+    return core::fixed(e.value, decimals) + unit + " (" + core::fixed(e.low, decimals) + " to " +
+           core::fixed(e.high, decimals) + ")";
+}
+
+/// A viscosity in round numbers: two figures, a power of ten where it is large.
+[[gnu::noinline]] inline std::string round_viscosity(double log10) {
+    if (log10 >= 12.0) return "over 10^12";
+    const double x = std::pow(10.0, log10);
+    if (log10 < 1.0) return core::fixed(x, log10 < -1.0 ? 3 : (log10 < 0.0 ? 2 : 1));
+    if (log10 < 4.0) {
+        const double step = std::pow(10.0, std::floor(log10) - 1.0);
+        return core::fixed(std::round(x / step) * step, 0);
+    }
+    return "10^" + core::fixed(log10, 0);
+}
+
+/// A title, underlined; what could break the line in a stranger's text is replaced.
+inline std::string title_line(const std::string& title) {
+    std::string shown;
+    for (const char c : title) shown += static_cast<unsigned char>(c) < 0x20U ? ' ' : c;
+    return shown + "\n" + std::string(std::min(width_of(shown), page_width), '=') + "\n";
+}
+
+}  // namespace sirop::lib

@@ -1,0 +1,362 @@
+// The C API: values, arrays, statuses, bad arguments; nothing else may come out of it.
+#include <gtest/gtest.h>
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+#include <cstring>
+#include <limits>
+#include <string>
+#include <thread>
+#include <vector>
+
+#include "sirop/sirop.h"
+#include "sirop/solution/mixture.hpp"
+
+namespace {
+
+constexpr double nan_value = std::numeric_limits<double>::quiet_NaN();
+using grams = std::array<double, SIROP_COMPONENT_COUNT>;
+
+grams syrup(double sucrose, double water) {
+    grams g{};
+    g[SIROP_SUCROSE] = sucrose;
+    g[SIROP_WATER] = water;
+    return g;
+}
+
+TEST(c_api, names_are_those_of_the_enumeration) {
+    EXPECT_STREQ(sirop_component_name(SIROP_WATER), "water");
+    EXPECT_STREQ(sirop_component_name(SIROP_HIGHER_SACCHARIDES), "higher_saccharides");
+    EXPECT_STREQ(sirop_component_name(SIROP_COCOA_SOLIDS), "cocoa_solids");
+    EXPECT_STREQ(sirop_component_name(SIROP_ACID), "acid");
+    EXPECT_EQ(sirop_component_name(-1), nullptr);
+    EXPECT_EQ(sirop_component_name(SIROP_COMPONENT_COUNT), nullptr);
+    for (int32_t i = 0; i < SIROP_COMPONENT_COUNT; ++i) {
+        const auto& data = sirop::core::components[static_cast<std::size_t>(i)];
+        EXPECT_EQ(sirop_component_name(i), data.name);
+        EXPECT_EQ(sirop::core::index_of(data.id), static_cast<std::size_t>(i));
+    }
+}
+
+TEST(c_api, gives_the_numbers_of_the_library) {
+    const auto g = syrup(80.0, 20.0);
+    sirop::core::mixture m;
+    m.grams = g;
+    sirop_estimate e;
+    EXPECT_EQ(sirop_boiling_point_celsius(g.data(), SIROP_COMPONENT_COUNT, 1013.25, &e), SIROP_OK);
+    const auto boils = sirop::core::boiling_celsius(m, 101325.0);
+    EXPECT_EQ(e.value, boils.value);
+    EXPECT_EQ(e.low, boils.low);
+    EXPECT_EQ(e.high, boils.high);
+    EXPECT_EQ(sirop_water_at_boil_grams(g.data(), SIROP_COMPONENT_COUNT, e.value, 1013.25, &e), SIROP_OK);
+    EXPECT_NEAR(e.value, 20.0, 1e-10);
+    EXPECT_EQ(sirop_water_activity(g.data(), SIROP_COMPONENT_COUNT, 25.0, &e), SIROP_OK);
+    EXPECT_EQ(e.value, sirop::core::water_activity(m, 25.0).value);
+    const auto thin = syrup(20.0, 80.0);
+    EXPECT_EQ(sirop_freezing_point_celsius(thin.data(), SIROP_COMPONENT_COUNT, &e), SIROP_OK);
+    EXPECT_NEAR(e.value, -1.47, 0.02);  // CRC Handbook, 102nd ed., 20 % sucrose
+    EXPECT_EQ(sirop_water_at_boil_grams(g.data(), SIROP_COMPONENT_COUNT, 155.0, 1013.25, &e), SIROP_EXTRAPOLATED);
+}
+
+TEST(c_api, pressures) {
+    double x = 0.0;
+    EXPECT_EQ(sirop_pressure_at_altitude_hpa(1500.0, &x), SIROP_OK);
+    EXPECT_NEAR(x, 845.56, 0.005);  // ISO 2533
+    EXPECT_EQ(sirop_water_boils_celsius(1013.25, &x), SIROP_OK);
+    EXPECT_NEAR(x, 99.974, 0.001);  // IAPWS-IF97
+    double back = 0.0;
+    EXPECT_EQ(sirop_pressure_from_boiling_water_hpa(x, &back), SIROP_OK);
+    EXPECT_NEAR(back, 1013.25, 1e-9);
+    EXPECT_EQ(sirop_pressure_at_altitude_hpa(9000.0, &x), SIROP_OK);
+    EXPECT_EQ(sirop_pressure_at_altitude_hpa(std::nextafter(9000.0, 1e9), &x), SIROP_E_RANGE);
+    EXPECT_TRUE(std::isnan(x));
+    EXPECT_EQ(sirop_water_boils_celsius(nan_value, &x), SIROP_E_RANGE);
+    EXPECT_EQ(sirop_pressure_from_boiling_water_hpa(HUGE_VAL, &x), SIROP_E_RANGE);
+    EXPECT_EQ(sirop_pressure_at_altitude_hpa(0.0, nullptr), SIROP_E_NULL);
+}
+
+TEST(c_api, ranges_are_inclusive_and_known_by_name) {
+    sirop_range r;
+    int32_t arguments = 0;
+    for (; const char* name = sirop_argument_name(arguments); ++arguments) {
+        EXPECT_EQ(sirop_accepted_range(name, &r), SIROP_OK) << name;
+        EXPECT_LT(r.low, r.high);
+    }
+    EXPECT_EQ(arguments, 14);
+    EXPECT_EQ(sirop_argument_name(-1), nullptr);
+    const auto g = syrup(80.0, 20.0);
+    sirop_estimate e;
+    EXPECT_EQ(sirop_accepted_range("pressure_hpa", &r), SIROP_OK);
+    EXPECT_GE(sirop_boiling_point_celsius(g.data(), SIROP_COMPONENT_COUNT, r.low, &e), 0);
+    EXPECT_GE(sirop_boiling_point_celsius(g.data(), SIROP_COMPONENT_COUNT, r.high, &e), 0);
+    EXPECT_EQ(sirop_boiling_point_celsius(g.data(), SIROP_COMPONENT_COUNT, std::nextafter(r.low, 0.0), &e),
+              SIROP_E_RANGE);
+    EXPECT_EQ(sirop_boiling_point_celsius(g.data(), SIROP_COMPONENT_COUNT, std::nextafter(r.high, 1e9), &e),
+              SIROP_E_RANGE);
+    EXPECT_EQ(sirop_accepted_range("mood", &r), SIROP_E_NAME);
+    EXPECT_TRUE(std::isnan(r.low));
+    EXPECT_EQ(sirop_accepted_range(nullptr, &r), SIROP_E_NULL);
+    EXPECT_EQ(sirop_accepted_range("grams", nullptr), SIROP_E_NULL);
+}
+
+TEST(c_api, refuses_bad_masses_and_leaves_nan) {
+    for (const double bad : {-1.0, nan_value, HUGE_VAL, 2.0e9}) {
+        auto g = syrup(80.0, 20.0);
+        g[SIROP_FAT] = bad;
+        sirop_estimate e{1.0, 1.0, 1.0, 0, 0};
+        EXPECT_EQ(sirop_boiling_point_celsius(g.data(), SIROP_COMPONENT_COUNT, 1013.25, &e), SIROP_E_RANGE);
+        EXPECT_TRUE(std::isnan(e.value) && std::isnan(e.low) && std::isnan(e.high));
+        EXPECT_EQ(e.status, SIROP_E_RANGE);
+    }
+    const grams nothing{};
+    sirop_estimate e;
+    EXPECT_EQ(sirop_water_activity(nothing.data(), SIROP_COMPONENT_COUNT, 20.0, &e), SIROP_E_RANGE);
+    EXPECT_EQ(sirop_water_activity(nullptr, SIROP_COMPONENT_COUNT, 20.0, &e), SIROP_E_NULL);
+    EXPECT_EQ(sirop_water_activity(nothing.data(), SIROP_COMPONENT_COUNT, 20.0, nullptr), SIROP_E_NULL);
+    const auto dry = syrup(80.0, 0.0);
+    EXPECT_EQ(sirop_water_activity(dry.data(), SIROP_COMPONENT_COUNT, 20.0, &e), SIROP_E_IMPOSSIBLE);
+    EXPECT_EQ(sirop_boiling_point_celsius(dry.data(), SIROP_COMPONENT_COUNT, 1013.25, &e), SIROP_E_IMPOSSIBLE);
+    const auto good = syrup(80.0, 20.0);
+    EXPECT_EQ(sirop_water_at_boil_grams(good.data(), SIROP_COMPONENT_COUNT, 99.0, 1013.25, &e),
+              SIROP_E_IMPOSSIBLE);  // does not boil
+    EXPECT_EQ(sirop_water_at_boil_grams(good.data(), SIROP_COMPONENT_COUNT, 251.0, 1013.25, &e), SIROP_E_RANGE);
+}
+
+TEST(c_api, array_twins_match_and_give_the_first_error) {
+    std::vector<double> g;
+    std::vector<double> p, t;
+    for (int i = 0; i < 20; ++i) {
+        const auto one = syrup(50.0 + i, 50.0 - i);
+        g.insert(g.end(), one.begin(), one.end());
+        p.push_back(900.0 + 5.0 * i);
+        t.push_back(101.0 + i);
+    }
+    std::vector<sirop_estimate> e(20);
+    const auto same = [](const sirop_estimate& a, const sirop_estimate& b) {
+        return a.value == b.value && a.low == b.low && a.high == b.high && a.status == b.status;
+    };
+    sirop_estimate one;
+    EXPECT_EQ(sirop_boiling_point_celsius_n(20, g.data(), SIROP_COMPONENT_COUNT, p.data(), e.data()), SIROP_OK);
+    for (std::size_t i = 0; i < 20; ++i) {
+        sirop_boiling_point_celsius(&g[i * SIROP_COMPONENT_COUNT], SIROP_COMPONENT_COUNT, p[i], &one);
+        EXPECT_TRUE(same(one, e[i]));
+    }
+    EXPECT_EQ(sirop_water_at_boil_grams_n(20, g.data(), SIROP_COMPONENT_COUNT, t.data(), p.data(), e.data()),
+              SIROP_OK);
+    for (std::size_t i = 0; i < 20; ++i) {
+        sirop_water_at_boil_grams(&g[i * SIROP_COMPONENT_COUNT], SIROP_COMPONENT_COUNT, t[i], p[i], &one);
+        EXPECT_TRUE(same(one, e[i]));
+    }
+    EXPECT_EQ(sirop_water_activity_n(20, g.data(), SIROP_COMPONENT_COUNT, t.data(), e.data()), SIROP_OK);
+    EXPECT_EQ(sirop_freezing_point_celsius_n(20, g.data(), SIROP_COMPONENT_COUNT, e.data()),
+              SIROP_EXTRAPOLATED);  // below -5 C
+    g[3 * SIROP_COMPONENT_COUNT] = nan_value;
+    p[7] = -1.0;
+    EXPECT_EQ(sirop_boiling_point_celsius_n(20, g.data(), SIROP_COMPONENT_COUNT, p.data(), e.data()),
+              SIROP_E_RANGE);
+    EXPECT_EQ(e[3].status, SIROP_E_RANGE);
+    EXPECT_EQ(e[7].status, SIROP_E_RANGE);
+    EXPECT_EQ(e[8].status, SIROP_OK);
+    EXPECT_EQ(sirop_boiling_point_celsius_n(0, nullptr, SIROP_COMPONENT_COUNT, nullptr, nullptr), SIROP_OK);
+    EXPECT_EQ(sirop_boiling_point_celsius_n(1, nullptr, SIROP_COMPONENT_COUNT, p.data(), e.data()), SIROP_E_NULL);
+}
+
+TEST(c_api, a_null_argument_leaves_nan_in_every_result) {
+    constexpr sirop_estimate stale{7.0, 7.0, 7.0, 7, 7};
+    const auto nulled = [](const sirop_estimate& e) {
+        return std::isnan(e.value) && std::isnan(e.low) && std::isnan(e.high) && e.status == SIROP_E_NULL;
+    };
+    const auto g = syrup(80.0, 20.0);
+    std::vector<double> two(g.begin(), g.end());
+    two.insert(two.end(), g.begin(), g.end());
+    const double t[2] = {105.0, 110.0}, p[2] = {1000.0, 1013.25};
+    constexpr size_t count = SIROP_COMPONENT_COUNT;
+
+    double x = 7.0;
+    EXPECT_EQ(sirop_convert(nullptr, 1.0, &x), SIROP_E_NULL);
+    EXPECT_TRUE(std::isnan(x));
+    for (int32_t i = 0; const char* name = sirop_conversion_name(i); ++i)
+        for (const double far : {-1.0e300, 1.0e300}) {
+            x = 7.0;
+            const auto status = sirop_convert(name, far, &x);
+            EXPECT_EQ(status < 0, std::isnan(x)) << name;
+        }
+    sirop_range r{7.0, 7.0};
+    EXPECT_EQ(sirop_accepted_range(nullptr, &r), SIROP_E_NULL);
+    EXPECT_TRUE(std::isnan(r.low) && std::isnan(r.high));
+    r = {7.0, 7.0};
+    x = 7.0;
+    EXPECT_EQ(sirop_property_range(nullptr, &r, &x), SIROP_E_NULL);
+    EXPECT_TRUE(std::isnan(r.low) && std::isnan(r.high) && std::isnan(x));
+    r = {7.0, 7.0};
+    EXPECT_EQ(sirop_property_range("viscosity_pa_s", &r, nullptr), SIROP_E_NULL);
+    EXPECT_TRUE(std::isnan(r.low) && std::isnan(r.high));
+    x = 7.0;
+    EXPECT_EQ(sirop_property_range("viscosity_pa_s", nullptr, &x), SIROP_E_NULL);
+    EXPECT_TRUE(std::isnan(x));
+
+    // the twins, each array in turn
+    sirop_estimate e[2];
+    const auto each = [&](const char* what, auto&& call) {
+        e[0] = e[1] = stale;
+        EXPECT_EQ(call(), SIROP_E_NULL) << what;
+        EXPECT_TRUE(nulled(e[0]) && nulled(e[1])) << what;
+    };
+    each("boil, grams", [&] { return sirop_boiling_point_celsius_n(2, nullptr, count, p, e); });
+    each("boil, pressure", [&] { return sirop_boiling_point_celsius_n(2, two.data(), count, nullptr, e); });
+    each("water, grams", [&] { return sirop_water_at_boil_grams_n(2, nullptr, count, t, p, e); });
+    each("water, celsius", [&] { return sirop_water_at_boil_grams_n(2, two.data(), count, nullptr, p, e); });
+    each("water, pressure", [&] { return sirop_water_at_boil_grams_n(2, two.data(), count, t, nullptr, e); });
+    each("aw, grams", [&] { return sirop_water_activity_n(2, nullptr, count, t, e); });
+    each("aw, celsius", [&] { return sirop_water_activity_n(2, two.data(), count, nullptr, e); });
+    each("ice, grams", [&] { return sirop_freezing_point_celsius_n(2, nullptr, count, e); });
+    const auto property = [&](const char* name, const double* grams_, const double* celsius, const double* hpa) {
+        return sirop_property_estimate_n(name, 2, grams_, count, celsius, hpa, e);
+    };
+    each("property, name", [&] { return property(nullptr, two.data(), t, p); });
+    each("property, grams", [&] { return property("brix", nullptr, t, p); });
+    each("property, celsius", [&] { return property("brix", two.data(), nullptr, p); });
+    each("property, pressure", [&] { return property("brix", two.data(), t, nullptr); });
+    EXPECT_EQ(sirop_water_activity_n(2, two.data(), count, t, nullptr), SIROP_E_NULL);
+    EXPECT_EQ(sirop_water_activity_n(0, nullptr, count, nullptr, nullptr), SIROP_OK);
+    e[0] = stale;
+    EXPECT_EQ(sirop_property_estimate(nullptr, g.data(), count, 20.0, 1013.25, e), SIROP_E_NULL);
+    EXPECT_TRUE(nulled(e[0]));
+}
+
+TEST(c_api, status_texts_are_sentences_and_never_null) {
+    EXPECT_STREQ(sirop_status_text(SIROP_E_BUFFER),
+                 "the buffer is too small, or too short for what it would hold");
+    for (int32_t s = -20; s <= 5; ++s) ASSERT_GT(std::strlen(sirop_status_text(s)), 3U) << s;
+    EXPECT_STREQ(sirop_status_text(-99), "general failure");
+    const std::string version = std::to_string(SIROP_VERSION_MAJOR) + "." + std::to_string(SIROP_VERSION_MINOR) +
+                                "." + std::to_string(SIROP_VERSION_PATCH);
+    EXPECT_EQ(version, sirop_version());
+}
+
+TEST(c_api, every_property_answers_value_range_source_and_uncertainty) {
+    const auto g = syrup(65.0, 35.0);
+    int count = 0;
+    for (; const char* name = sirop_property_name(count); ++count) {
+        SCOPED_TRACE(name);
+        ASSERT_NE(sirop_property_unit(name), nullptr);
+        ASSERT_GT(std::strlen(sirop_property_source(name)), 5U);
+        ASSERT_GE(std::strlen(sirop_property_uncertainty(name)), 3U);
+        sirop_range celsius;
+        double solids = 0.0;
+        ASSERT_EQ(sirop_property_range(name, &celsius, &solids), SIROP_OK);
+        // the gel laws are estimates, fitted nowhere: flagged in every syrup
+        const bool estimated =
+            std::strcmp(name, "gel_modulus_pa") == 0 || std::strcmp(name, "stands_millimetres") == 0;
+        EXPECT_EQ(solids == 0.0, estimated);
+        EXPECT_TRUE(estimated || solids >= 50.0) << solids;
+        sirop_estimate e;
+        EXPECT_GE(sirop_property_estimate(name, g.data(), SIROP_COMPONENT_COUNT, 20.0, 1013.25, &e), SIROP_OK);
+        EXPECT_LE(e.low, e.value);
+        EXPECT_GE(e.high, e.value);
+        if (celsius.low == celsius.high) continue;
+        for (const double inside : {celsius.low, celsius.high})
+            EXPECT_GE(sirop_property_estimate(name, g.data(), SIROP_COMPONENT_COUNT, inside, 1013.25, &e),
+                      SIROP_OK)
+                << inside;
+        for (const double outside :
+             {std::nextafter(celsius.low, -1e9), std::nextafter(celsius.high, 1e9), nan_value}) {
+            EXPECT_EQ(sirop_property_estimate(name, g.data(), SIROP_COMPONENT_COUNT, outside, 1013.25, &e),
+                      SIROP_E_RANGE);
+            EXPECT_TRUE(std::isnan(e.value));
+        }
+    }
+    EXPECT_GE(count, 15);
+    EXPECT_EQ(sirop_property_name(-1), nullptr);
+    EXPECT_EQ(sirop_property_unit("charm"), nullptr);
+    EXPECT_EQ(sirop_property_source(nullptr), nullptr);
+    sirop_estimate e;
+    EXPECT_EQ(sirop_property_estimate("charm", g.data(), SIROP_COMPONENT_COUNT, 20.0, 1013.25, &e), SIROP_E_NAME);
+    EXPECT_EQ(sirop_property_estimate("baume_cold", g.data(), SIROP_COMPONENT_COUNT, 20.0, 1.0, &e),
+              SIROP_E_RANGE);
+    // 65 % sucrose at 20 C: 1316 kg/m3 (ICUMSA), 1.45348 (ICUMSA 1974, tests/data)
+    EXPECT_EQ(sirop_property_estimate("density_g_per_ml", g.data(), SIROP_COMPONENT_COUNT, 20.0, 1013.25, &e),
+              SIROP_OK);
+    EXPECT_NEAR(e.value, 1.3163, 0.0005);
+    EXPECT_EQ(sirop_property_estimate("refractive_index", g.data(), SIROP_COMPONENT_COUNT, 20.0, 1013.25, &e),
+              SIROP_OK);
+    EXPECT_NEAR(e.value, 1.45348, 0.00001);
+    const double t[2] = {20.0, 900.0}, p[2] = {1013.25, 1013.25};
+    double two[2 * SIROP_COMPONENT_COUNT];
+    std::copy(g.begin(), g.end(), two);
+    std::copy(g.begin(), g.end(), two + SIROP_COMPONENT_COUNT);
+    sirop_estimate both[2];
+    EXPECT_EQ(sirop_property_estimate_n("viscosity_pa_s", 2, two, SIROP_COMPONENT_COUNT, t, p, both),
+              SIROP_E_RANGE);
+    EXPECT_GT(both[0].value, 0.1);
+    EXPECT_TRUE(std::isnan(both[1].value));
+}
+
+TEST(c_api, a_property_may_be_infinite_or_have_no_answer) {
+    // a jelly of 1 % agar stands: its slump takes for ever, which is a number of C
+    auto jelly = syrup(30.0, 69.0);
+    jelly[SIROP_AGAR] = 1.0;
+    sirop_estimate e;
+    EXPECT_GE(
+        sirop_property_estimate("slump_to_half_seconds", jelly.data(), SIROP_COMPONENT_COUNT, 20.0, 1013.25, &e),
+        SIROP_OK);
+    EXPECT_TRUE(std::isinf(e.value) && e.value > 0.0);
+    EXPECT_LE(e.low, e.value);
+    EXPECT_EQ(e.high, e.value);
+    EXPECT_GE(
+        sirop_property_estimate("slump_to_half_seconds", jelly.data(), SIROP_COMPONENT_COUNT, 60.0, 1013.25, &e),
+        SIROP_OK);
+    EXPECT_TRUE(std::isfinite(e.value));
+    // sugar and cocoa with hardly any water pour at no temperature that is modelled
+    auto paste = syrup(20.0, 0.5);
+    paste[SIROP_COCOA_SOLIDS] = 80.0;
+    EXPECT_EQ(
+        sirop_property_estimate("pours_from_celsius", paste.data(), SIROP_COMPONENT_COUNT, 20.0, 1013.25, &e),
+        SIROP_E_IMPOSSIBLE);
+    EXPECT_TRUE(std::isnan(e.value) && std::isnan(e.low) && std::isnan(e.high));
+    EXPECT_GE(sirop_property_estimate("firmness_pa_s", paste.data(), SIROP_COMPONENT_COUNT, 20.0, 1013.25, &e),
+              SIROP_OK);
+    EXPECT_GT(e.value, 1e9);
+}
+
+TEST(c_api, the_second_published_model_is_asked_by_name_and_lies_in_the_interval) {
+    // sucrose of 90 % at 25 C: 0.42 by Starzak & Peacock, 0.49 by UNIQUAC (computed from the published equations)
+    const auto g = syrup(90.0, 10.0);
+    sirop_estimate first, second;
+    EXPECT_EQ(sirop_property_estimate("water_activity", g.data(), SIROP_COMPONENT_COUNT, 25.0, 1013.25, &first),
+              SIROP_OK);
+    EXPECT_EQ(sirop_property_estimate("water_activity_second_model", g.data(), SIROP_COMPONENT_COUNT, 25.0,
+                                      1013.25, &second),
+              SIROP_OK);
+    EXPECT_NEAR(first.value, 0.42, 0.005);
+    EXPECT_NEAR(second.value, 0.49, 0.005);
+    EXPECT_LE(second.value, first.high + 1e-9);
+    // boiling-point elevations at 90 %: 22.43 and 20.93 K (the same)
+    EXPECT_GE(sirop_property_estimate("boiling_point_second_model_celsius", g.data(), SIROP_COMPONENT_COUNT, 25.0,
+                                      1013.25, &second),
+              0);
+    EXPECT_NEAR(second.value, 99.974 + 20.93, 0.01);
+}
+
+TEST(c_api, two_threads_get_the_same_numbers) {
+    const std::string batch =
+        R"({"sirop_batch":1,"pan":[{"ingredient":"white sugar","grams":200},{"ingredient":"water","grams":100}],)"
+        R"("cook":{"to_celsius":118}})";
+    const auto run = [&](std::string& out) {
+        for (int i = 0; i < 50; ++i) {
+            out.assign(20000, '\0');
+            std::size_t needed = 0;
+            sirop_predict_json(batch.data(), batch.size(), nullptr, out.data(), out.size(), &needed);
+            out.resize(needed);
+        }
+    };
+    std::string a, b;
+    std::thread one([&] { run(a); }), other([&] { run(b); });
+    one.join();
+    other.join();
+    EXPECT_GT(a.size(), 1000U);
+    EXPECT_EQ(a, b);
+}
+
+}  // namespace
