@@ -24,8 +24,8 @@
 // of either, in this order, also those that were refused; sirop_question_set_batch takes the batch:
 //     "before": [{"call": "sirop_batch_new", "in": {}}, {"call": "sirop_batch_add", "in": {...}}, ...]
 // The program ends with status 1 if it does not print exactly 1000 cases.
-#include "parity/case_writer.hpp"
-#include "parity/texts.hpp"
+#include "case_writer.hpp"
+#include "texts.hpp"
 
 namespace {
 

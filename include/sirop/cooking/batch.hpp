@@ -7,30 +7,12 @@
 #include <vector>
 
 #include "../base/limits.hpp"
+#include "../base/outcome.hpp"
 #include "../base/text.hpp"
 #include "../data/pantry.hpp"
 #include "../solution/mixture.hpp"
 
 namespace sirop::core {
-
-/// Why a question is refused: the place in the batch, and a sentence with the value and what is accepted.
-struct refusal {
-    std::string place;
-    std::string reason;
-};
-
-/// A value, or the reason why there is none.
-template <class Value>
-struct outcome {
-    std::optional<Value> value;
-    refusal why;
-
-    outcome(Value v) : value(std::move(v)) {}
-    outcome(refusal r) : why(std::move(r)) {}
-    explicit operator bool() const { return value.has_value(); }
-    const Value& operator*() const { return *value; }
-    const Value* operator->() const { return &*value; }
-};
 
 struct ingredient_line {
     std::string name;
