@@ -23,7 +23,7 @@ may_need() {
     local memory='memset|memcpy|memmove|__aeabi_mem(set|clr|cpy|move)[48]?'
     case $1 in
         float) echo "^($memory|expf|logf|log1pf|sqrtf|powf)\$" ;;
-        double) echo "^($memory|exp|log|log1p|sqrt|pow|__aeabi_(dadd|dsub|drsub|dmul|ddiv|dcmp[a-z]+|cd[a-z]+))\$" ;;
+        double) echo "^($memory|exp|expm1|log|log1p|sqrt|pow|__aeabi_(dadd|dsub|drsub|dmul|ddiv|dcmp[a-z]+|cd[a-z]+))\$" ;;
     esac
 }
 

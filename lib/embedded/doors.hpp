@@ -1,15 +1,33 @@
 // Checks of the arguments of sirop_embedded.h, on float or double, and the results written.
 #pragma once
 
+#include "sirop/base/limits.hpp"
 #include "sirop/sirop_embedded.h"
-#include "sirop/solution/embedded.hpp"
+#include "sirop/solution/properties.hpp"
 
 static_assert(SIROP_COMPONENT_COUNT == sirop::core::component_count);
 
 namespace sirop::lib::embedded {
 
-namespace model = core::embedded;
-using model::scalar_of;
+using core::grade;
+using core::mixture_of;
+using core::precision;
+
+/// What a number type is computed in.
+template <class Real>
+using scalar_of = std::conditional_t<std::is_same_v<Real, float>, core::single, Real>;
+
+template <class Scalar>
+struct answer {
+    Scalar value{core::not_a_number};
+    grade status = grade::not_computed;
+};
+
+template <class Scalar>
+constexpr answer<Scalar> answer_of(const Scalar& value, grade status) {
+    if (!(value > Scalar(-3.0e38) && value < Scalar(3.0e38))) return {};  // infinite or not a number
+    return {value, status};
+}
 
 /// Inclusive; false for NaN.
 template <const core::limit& range, class Real>
@@ -24,11 +42,11 @@ int32_t fail(int32_t status, Real* out) {
 }
 
 template <class Real>
-int32_t put(const model::answer<scalar_of<Real>>& found, Real* out) {
+int32_t put(const answer<scalar_of<Real>>& found, Real* out) {
     *out = static_cast<Real>(found.value);
-    return found.status == core::grade::fine           ? SIROP_OK
-           : found.status == core::grade::extrapolated ? SIROP_EXTRAPOLATED
-                                                       : SIROP_E_IMPOSSIBLE;
+    return found.status == grade::fine           ? SIROP_OK
+           : found.status == grade::extrapolated ? SIROP_EXTRAPOLATED
+                                                 : SIROP_E_IMPOSSIBLE;
 }
 
 /// A number from a number within a range.
@@ -41,12 +59,12 @@ int32_t of_number(Real x, Real* out, const Compute& compute) {
 }
 
 template <class Real>
-bool read_masses(const Real* grams, size_t components, model::masses_of<scalar_of<Real>>& m) {
+bool read_masses(const Real* grams, size_t components, mixture_of<scalar_of<Real>>& m) {
     if (components < 1 || components > core::component_count) return false;
     bool any = false;
     for (size_t i = 0; i < components; ++i) {
         if (!holds<core::grams_limit>(grams[i])) return false;
-        m[i] = grams[i];
+        m.grams[i] = grams[i];
         any = any || grams[i] > static_cast<Real>(0.0);
     }
     return any;
@@ -57,15 +75,15 @@ template <class Real, class Compute>
 int32_t of_mixture(const Real* grams, size_t components, bool in_range, Real* out, const Compute& compute) {
     if (out == nullptr) return SIROP_E_NULL;
     if (grams == nullptr) return fail(SIROP_E_NULL, out);
-    model::masses_of<scalar_of<Real>> m{};
+    mixture_of<scalar_of<Real>> m;
     if (!read_masses(grams, components, m) || !in_range) return fail(SIROP_E_RANGE, out);
     return put(compute(m), out);
 }
 
 template <class Real>
 int32_t water_boils_celsius(Real pressure_hpa, Real* celsius) {
-    return of_number<core::pressure_limit>(pressure_hpa, celsius,
-                                           [](auto p) { return model::water_boils_celsius(p); });
+    return of_number<core::pressure_limit>(
+        pressure_hpa, celsius, [](auto p) { return core::water_boils_celsius(decltype(p)(100.0 * p)); });
 }
 
 template <class Real>
@@ -74,55 +92,110 @@ int32_t pressure_at_altitude_hpa(Real altitude_metres, Real* pressure_hpa) {
                                            [](auto h) { return 0.01 * formula::standard_pressure(h); });
 }
 
+/// At least an elevation that can be told apart, below which it is water that boils.
+template <class Scalar>
+answer<Scalar> water_at_boil(const mixture_of<Scalar>& m, Scalar celsius, Scalar pressure_pa) {
+    const Scalar elevation = celsius - core::water_boils_celsius(pressure_pa);
+    if (!(elevation >= Scalar(precision<Scalar>::least_elevation_kelvin)) || !core::holds_water(m)) return {};
+    const Scalar ln_aw = core::ln_activity_at_boil(celsius, pressure_pa);
+    const Scalar kelvin = celsius + formula::zero_celsius;
+    return answer_of(core::water_held(m, ln_aw, kelvin), core::isotherms_grade(m, ln_aw, kelvin));
+}
+
+template <class Scalar>
+answer<Scalar> boiling_celsius(const mixture_of<Scalar>& m, Scalar pressure_pa) {
+    if (!(m.water() > Scalar(0.0))) return {};
+    const Scalar celsius = core::best_boiling_celsius(m, pressure_pa);
+    if (!core::is_number(celsius)) return {};
+    const Scalar ln_aw = core::ln_activity_at_boil(celsius, pressure_pa);
+    return answer_of(celsius, ln_aw < Scalar(0.0)
+                                  ? core::isotherms_grade(m, ln_aw, Scalar(celsius + formula::zero_celsius))
+                                  : grade::fine);
+}
+
+template <class Scalar>
+answer<Scalar> water_activity(const mixture_of<Scalar>& m, Scalar celsius) {
+    using std::exp;
+    if (!(m.water() > Scalar(0.0))) return {};
+    const Scalar kelvin = celsius + formula::zero_celsius, ln_aw = core::best_ln_activity(m, kelvin);
+    if (!core::is_number(ln_aw)) return {};
+    return answer_of(Scalar(exp(ln_aw)),
+                     ln_aw < Scalar(0.0) ? core::isotherms_grade(m, ln_aw, kelvin) : grade::fine);
+}
+
+inline constexpr core::limit viscosity_limit{"temperature_celsius", -30.0, 170.0, "°C"};
+
+/// log10 of the viscosity of the syrup phase, all its water being liquid.  Fitted from 0 to 100 C, to 75 % solids.
+template <class Scalar>
+answer<Scalar> syrup_log10_viscosity(const mixture_of<Scalar>& m, Scalar celsius) {
+    const bool fitted = celsius >= Scalar(0.0) && celsius <= Scalar(100.0) && !(m.syrup_solids() > Scalar(0.75));
+    return answer_of(core::syrup_log10_viscosity(m, celsius, Scalar(0.0)),
+                     fitted ? grade::fine : grade::extrapolated);
+}
+
 template <class Real>
 int32_t water_at_boil_grams(const Real* grams, size_t components, Real celsius, Real pressure_hpa,
                             Real* water_grams) {
+    using Scalar = scalar_of<Real>;
     const bool in_range = holds<core::pressure_limit>(pressure_hpa) && holds<core::temperature_limit>(celsius);
     return of_mixture(grams, components, in_range, water_grams, [&](const auto& m) {
-        return model::water_at_boil(m, scalar_of<Real>(celsius), scalar_of<Real>(pressure_hpa));
+        return embedded::water_at_boil(m, Scalar(celsius), Scalar(100.0 * Scalar(pressure_hpa)));
     });
 }
 
 template <class Real>
 int32_t boiling_point_celsius(const Real* grams, size_t components, Real pressure_hpa, Real* celsius) {
-    return of_mixture(grams, components, holds<core::pressure_limit>(pressure_hpa), celsius,
-                      [&](const auto& m) { return model::boiling_celsius(m, scalar_of<Real>(pressure_hpa)); });
+    using Scalar = scalar_of<Real>;
+    return of_mixture(grams, components, holds<core::pressure_limit>(pressure_hpa), celsius, [&](const auto& m) {
+        return embedded::boiling_celsius(m, Scalar(100.0 * Scalar(pressure_hpa)));
+    });
 }
 
 template <class Real>
 int32_t water_activity(const Real* grams, size_t components, Real celsius, Real* activity) {
     return of_mixture(grams, components, holds<core::temperature_limit>(celsius), activity,
-                      [&](const auto& m) { return model::water_activity(m, scalar_of<Real>(celsius)); });
+                      [&](const auto& m) { return embedded::water_activity(m, scalar_of<Real>(celsius)); });
 }
 
 template <class Real>
 int32_t syrup_log10_viscosity_pa_s(const Real* grams, size_t components, Real celsius, Real* log10_pa_s) {
-    return of_mixture(grams, components, holds<model::viscosity_limit>(celsius), log10_pa_s,
-                      [&](const auto& m) { return model::syrup_log10_viscosity(m, scalar_of<Real>(celsius)); });
+    return of_mixture(grams, components, holds<viscosity_limit>(celsius), log10_pa_s,
+                      [&](const auto& m) { return embedded::syrup_log10_viscosity(m, scalar_of<Real>(celsius)); });
 }
 
 template <class Real>
 int32_t glass_transition_celsius(const Real* grams, size_t components, Real* celsius) {
-    return of_mixture(grams, components, true, celsius, [](const auto& m) { return model::glass_celsius(m); });
+    return of_mixture(grams, components, true, celsius,
+                      [](const auto& m) { return answer_of(core::glass_celsius(m), grade::fine); });
 }
 
-/// A Brix that is not computed is an argument off the scale.
-template <class Real>
-int32_t put_brix(const model::answer<scalar_of<Real>>& found, Real* brix) {
-    if (found.status == core::grade::not_computed) return fail(SIROP_E_RANGE, brix);
-    return put(found, brix);
+/// Mass % of plain sucrose at 20 C, 0 to 95, at which a rising function of the mass fraction takes a value.  The
+/// refractive index is official to 85 %, the density fitted to about 80 %, good to 85; an argument off the scale
+/// is out of range.
+template <class Real, class Function>
+int32_t brix_at(const Function& rising, Real given, Real* brix) {
+    using Scalar = scalar_of<Real>;
+    if (brix == nullptr) return SIROP_E_NULL;
+    const Scalar value = given, last = 0.95, least = rising(Scalar(0.0)), most = rising(last),
+                 slack = 4.0 * precision<Scalar>::rounding * most;
+    if (!(value >= least - slack && value <= most + slack)) return fail(SIROP_E_RANGE, brix);
+    const auto off = [&](Scalar w) -> Scalar { return rising(w) - value; };
+    const Scalar share = value <= least  ? Scalar(0.0)
+                         : value >= most ? last
+                                         : core::solve_monotone(off, Scalar(0.5), Scalar(0.0), last);
+    return put(answer_of(Scalar(100.0 * share), share <= Scalar(0.85) ? grade::fine : grade::extrapolated), brix);
 }
 
 template <class Real>
 int32_t brix_from_refractive_index(Real refractive_index, Real* brix) {
-    if (brix == nullptr) return SIROP_E_NULL;
-    return put_brix(model::brix_of_index(scalar_of<Real>(refractive_index)), brix);
+    return brix_at([](auto w) -> decltype(w) { return formula::sucrose_refractive_index(w); }, refractive_index,
+                   brix);
 }
 
 template <class Real>
 int32_t brix_from_density_kg_m3(Real density_kg_m3, Real* brix) {
-    if (brix == nullptr) return SIROP_E_NULL;
-    return put_brix(model::brix_of_density(scalar_of<Real>(density_kg_m3)), brix);
+    return brix_at([](auto w) -> decltype(w) { return formula::sucrose_density(w, decltype(w)(20.0)); },
+                   density_kg_m3, brix);
 }
 
 }  // namespace sirop::lib::embedded

@@ -54,8 +54,8 @@ void expect_mass_balance(const batch& b, const prediction& p) {
     const auto& out = p.finished.contents;
     for (const auto& c : components) {
         double left = out[c.id];
-        if (c.id == component::sucrose) left += out.sucrose_crystals;
-        if (c.id == component::lactose) left += out.lactose_crystals;
+        if (c.id == component::sucrose) left += out.crystals(component::sucrose);
+        if (c.id == component::lactose) left += out.crystals(component::lactose);
         if (c.id == component::water)
             left += p.cooked.water_boiled_off_grams.value + p.finished.water_flashed_grams.value;
         EXPECT_NEAR(left, in[index_of(c.id)], tolerance) << c.name;
@@ -97,7 +97,7 @@ batch random_batch(std::mt19937_64& random) {
     b.pressure_pa = 60000.0 + 45000.0 * unit(random);
     b.serve_celsius = -20.0 + 60.0 * unit(random);
     const mixture pan = in_the_pan(b.pan);
-    const double from = detail::boiling_celsius(pan, b.pressure_pa, curve::best);
+    const double from = boiling_celsius(pan, b.pressure_pa, curve::best);
     const double to = highest_answer_celsius(pan, b.pressure_pa);
     b.thermometer_celsius = from + (to - from) * (0.001 + 0.998 * unit(random));
     return b;
@@ -268,13 +268,13 @@ TEST(mix, dry_sugar_dissolves_up_to_saturation_and_the_rest_stays) {
     mixture syrup = plain_syrup(0.65);
     for (double& g : syrup.grams) g *= 200.0;  // 70 g of water
     const auto r = mix(syrup, 60.0, {line("white sugar", 300.0, 20.0)}, 101325.0);
-    EXPECT_GT(r.contents.sucrose_crystals, 1.0);
+    EXPECT_GT(r.contents.crystals(component::sucrose), 1.0);
     EXPECT_NEAR(sucrose_supersaturation(r.contents, r.celsius), 1.0, 1e-9);
     const auto little = mix(syrup, 60.0, {line("white sugar", 5.0, 20.0)}, 101325.0);
-    EXPECT_EQ(little.contents.sucrose_crystals, 0.0);
+    EXPECT_EQ(little.contents.crystals(component::sucrose), 0.0);
     // a syrup is wet: its sugar stays in solution
     EXPECT_EQ(off_the_heat(line("honey", 100)).crystals(), 0.0);
-    EXPECT_GT(off_the_heat(line("dark chocolate 60-69 %", 100)).sucrose_crystals, 30.0);
+    EXPECT_GT(off_the_heat(line("dark chocolate 60-69 %", 100)).crystals(component::sucrose), 30.0);
 }
 
 TEST(mix, of_dry_and_warm_additions_into_hot_sugar_always_settles) {

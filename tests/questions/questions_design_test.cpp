@@ -22,7 +22,7 @@ TEST(sweetness, is_that_of_sucrose_gram_for_gram_and_adds_up) {
     mixture m;
     m[component::water] = 60.0;
     m[component::sucrose] = 30.0;
-    m.sucrose_crystals = 10.0;
+    m.crystals(component::sucrose) = 10.0;
     EXPECT_DOUBLE_EQ(sweetness_percent(m).value, 40.0);
     m[component::fat] = 100.0;
     EXPECT_DOUBLE_EQ(sweetness_percent(m).value, 20.0);
@@ -30,9 +30,9 @@ TEST(sweetness, is_that_of_sucrose_gram_for_gram_and_adds_up) {
     EXPECT_DOUBLE_EQ(sweetness_grams(m).value, 54.0);
     EXPECT_DOUBLE_EQ(sweetness_grams(m).low, 52.0);
     EXPECT_DOUBLE_EQ(sweetness_grams(m).high, 57.0);
-    for (const auto& row : sweetness_table) {
-        EXPECT_LE(row.low, row.value);
-        EXPECT_LE(row.value, row.high);
+    for (const auto& c : components) {
+        EXPECT_LE(c.sweetness.low, c.sweetness.value) << c.name;
+        EXPECT_LE(c.sweetness.value, c.sweetness.high) << c.name;
     }
     EXPECT_FALSE(sweetness_percent(mixture{}).computed());
 }

@@ -117,16 +117,19 @@ TEST(slopes, of_every_isotherm_are_its_derivatives) {
         for (const double ln_aw : {-0.01, -0.1, -0.2, -0.35, -0.5, -0.7, -1.0, -1.7})
             for (const double celsius : {-15.0, 20.0, 70.0, 105.0, 125.0, 160.0}) {
                 const double kelvin = celsius + formula::zero_celsius;
-                const auto s = water_held_slopes(c, ln_aw, kelvin);
-                EXPECT_EQ(s.held, water_held(c, ln_aw, kelvin));
-                if (c.isotherm == isotherm_kind::none) continue;
+                const dual with_aw = water_held(c, dual(ln_aw, 1.0), dual(kelvin));
+                const dual with_t = water_held(c, dual(ln_aw), dual(kelvin, 1.0));
+                const double held = water_held(c, ln_aw, kelvin);
+                EXPECT_EQ(with_aw.value, held);
+                EXPECT_EQ(with_t.value, held);
+                if (c.isotherm.kind == isotherm_kind::none) continue;
                 const double step_aw = 0.01 * -ln_aw, step_t = 0.5;
                 const double by_aw =
                     richardson([&](double x) { return water_held(c, ln_aw + x, kelvin); }, step_aw);
                 const double by_t = richardson([&](double x) { return water_held(c, ln_aw, kelvin + x); }, step_t);
-                EXPECT_NEAR(s.by_ln_aw, by_aw, 1.0e-7 * std::fabs(by_aw) + 1.0e-13 * s.held / step_aw)
+                EXPECT_NEAR(with_aw.slope, by_aw, 1.0e-7 * std::fabs(by_aw) + 1.0e-13 * held / step_aw)
                     << c.name << " " << ln_aw << " " << celsius;
-                EXPECT_NEAR(s.by_kelvin, by_t, 1.0e-7 * std::fabs(by_t) + 1.0e-13 * s.held / step_t)
+                EXPECT_NEAR(with_t.slope, by_t, 1.0e-7 * std::fabs(by_t) + 1.0e-13 * held / step_t)
                     << c.name << " " << ln_aw << " " << celsius;
             }
 }
@@ -191,16 +194,16 @@ TEST(sensitivity, derivatives_agree_with_differences_of_the_whole_chain) {
 // The derivative test above would not see a branch that no batch takes.
 TEST(sensitivity, batches_of_the_tests_take_every_branch) {
     const auto at = [](const batch& b) {
-        return finished_slopes(b, in_the_pan(b.pan), b.thermometer_celsius - b.thermometer_error_kelvin);
+        return finished_at(b, in_the_pan(b.pan), b.thermometer_celsius - b.thermometer_error_kelvin);
     };
-    EXPECT_TRUE(at(that_flashes()).flashes());
-    EXPECT_FALSE(at(caramel()).flashes());
-    EXPECT_GT(at(with_crystals()).value().contents.sucrose_crystals, 1.0);
-    const auto chocolate = at(with_chocolate()).value();
-    EXPECT_GT(off_the_heat(with_chocolate().off_heat[0]).sucrose_crystals, 10.0);
-    EXPECT_EQ(chocolate.contents.sucrose_crystals, 0.0);
-    EXPECT_GT(at_temperature(at(frozen_sauce()).value().contents, -18.0).ice, 1.0);
-    const auto solids = at(hard_candy()).cooked().syrup_solids();
+    EXPECT_GT(at(that_flashes()).flashed_grams, 0.0);
+    EXPECT_EQ(at(caramel()).flashed_grams, 0.0);
+    EXPECT_GT(at(with_crystals()).contents.crystals(component::sucrose), 1.0);
+    const auto chocolate = at(with_chocolate());
+    EXPECT_GT(off_the_heat(with_chocolate().off_heat[0]).crystals(component::sucrose), 10.0);
+    EXPECT_EQ(chocolate.contents.crystals(component::sucrose), 0.0);
+    EXPECT_GT(at_temperature(at(frozen_sauce()).contents, -18.0).ice, 1.0);
+    const auto solids = at(hard_candy()).contents.syrup_solids();
     EXPECT_GT(solids, 0.97);
 }
 
@@ -211,23 +214,28 @@ TEST(sensitivity, derivatives_hold_where_free_water_flashes_off) {
     b.off_heat = {line("clarified butter", 200, 115.0)};
     const mixture pan = in_the_pan(b.pan);
     const double celsius = water_boils_celsius(b.pressure_pa);
-    const finished_slopes at(b, pan, celsius);
-    ASSERT_TRUE(at.flashes());
-    ASSERT_EQ(at.value().celsius, celsius);
-    batch_change more_fat;
-    more_fat.added = as_it_arrives(b.off_heat[0].per_gram, arrives_dry(b.off_heat[0].per_gram));
-    more_fat.added_heat_joule = enthalpy_joule(more_fat.added, 115.0);
+    const auto here = mix(pan, celsius, b.off_heat, b.pressure_pa);
+    ASSERT_GT(here.flashed_grams, 0.0);
+    ASSERT_EQ(here.celsius, celsius);
+    const auto slope_of_left = [&](double by_grams, double by_pressure) {
+        mixture_of<dual>::parts fat;
+        for (std::size_t i = 0; i < component_count; ++i)
+            fat[i] = {200.0 * b.off_heat[0].per_gram[i], by_grams * b.off_heat[0].per_gram[i]};
+        additions_of<dual> added;
+        added.add(as_it_arrives(fat, arrives_dry(b.off_heat[0].per_gram)), 115.0);
+        return mix(in_scalar<dual>(pan), dual(celsius), added, dual(b.pressure_pa, by_pressure))
+            .contents.water()
+            .slope;
+    };
     const auto left = [&](double grams, double pressure) {
         batch one = b;
         one.off_heat[0].grams += grams;
         return mix(pan, celsius, one.off_heat, b.pressure_pa + pressure).contents.water();
     };
     const double by_grams = richardson([&](double x) { return left(x, 0.0); }, 1.0);
-    EXPECT_NEAR(at.change(more_fat).water(), by_grams, 1.0e-6 * std::fabs(by_grams));
-    batch_change pressure;
-    pressure.pressure_pa = 1.0;
+    EXPECT_NEAR(slope_of_left(1.0, 0.0), by_grams, 1.0e-6 * std::fabs(by_grams));
     const double by_pressure = richardson([&](double x) { return left(0.0, x); }, 5.0);
-    EXPECT_NEAR(at.change(pressure).water(), by_pressure, 1.0e-6 * std::fabs(by_pressure));
+    EXPECT_NEAR(slope_of_left(0.0, 1.0), by_pressure, 1.0e-6 * std::fabs(by_pressure));
 }
 
 std::vector<uncertain_input> scaled(std::vector<uncertain_input> inputs, double factor) {
@@ -289,7 +297,7 @@ TEST(sensitivity, reports_where_a_large_uncertainty_is_not_linear) {
 
 TEST(sensitivity, counts_the_samples_that_do_not_boil) {
     batch b = plain_syrup_batch();
-    b.thermometer_celsius = 0.2 + core::detail::boiling_celsius(in_the_pan(b.pan), b.pressure_pa, curve::best);
+    b.thermometer_celsius = 0.2 + core::boiling_celsius(in_the_pan(b.pan), b.pressure_pa, curve::best);
     auto inputs = uncertain_inputs(b);
     inputs.resize(1);
     inputs[0].standard_uncertainty = 0.2;

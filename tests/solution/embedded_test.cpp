@@ -15,39 +15,17 @@
 #include "mixtures.hpp"
 #include "sirop/base/conversions.hpp"
 #include "sirop/sirop_embedded.h"
-#include "sirop/solution/embedded.hpp"
 #include "sirop/solution/properties.hpp"
 #include "sweep.hpp"
 
 namespace {
 
 namespace core = sirop::core;
-namespace small = sirop::core::embedded;
 using core::component;
 using core::mixture;
 using sirop_test::describe;
 using sirop_test::random_numbers;
 using sirop_test::sweep;
-
-// small.hpp has copies of these, to do without Boost.
-static_assert(small::sucrose_molar_mass == core::detail::sucrose_molar_mass);
-static_assert(small::glucose_molar_mass == core::detail::glucose_molar_mass);
-static_assert(small::sorbitol_molar_mass == core::detail::sorbitol_molar_mass);
-static_assert(small::glycerol_molar_mass == core::detail::glycerol_molar_mass);
-static_assert(small::sodium_chloride_molar_mass == core::detail::sodium_chloride_molar_mass);
-static_assert(small::sucrose_last_water == core::detail::sucrose_last_water);
-static_assert(small::chain_chi == core::detail::chain_chi);
-static_assert(small::chain_density == core::detail::chain_density);
-static_assert(small::chain_water_density == core::detail::chain_water_density);
-constexpr bool same(const small::gab_constants& a, const core::detail::gab_constants& b) {
-    return a.m0 == b.m0 && a.c == b.c && a.k == b.k;
-}
-static_assert(same(small::gab_protein, core::detail::gab_of(component::protein)));
-static_assert(same(small::gab_protein, core::detail::gab_of(component::gelatin)));
-static_assert(same(small::gab_cocoa, core::detail::gab_of(component::cocoa_solids)));
-static_assert(same(small::gab_starch, core::detail::gab_of(component::starch)));
-static_assert(same(small::gab_starch, core::detail::gab_of(component::fibre)));
-static_assert(same(small::gab_starch, core::detail::gab_of(component::agar)));
 
 template <class Real>
 using grams_of = std::array<Real, SIROP_COMPONENT_COUNT>;
@@ -185,7 +163,7 @@ TYPED_TEST(small_api, boiling_point_and_activity_are_those_of_the_library) {
         m[component::water] = as_float(m.total() * std::pow(10.0, random.between(-4.0, i % 2 == 0 ? 0.5 : 6.0)));
         const auto g = rounded<real>(m);
         const double hpa = random_pressure(random), base = core::water_boils_celsius(100.0 * hpa);
-        const double boils = core::detail::boiling_celsius(m, 100.0 * hpa, core::curve::best);
+        const double boils = core::boiling_celsius(m, 100.0 * hpa, core::curve::best);
         real got{};
         int32_t status = api<real>::boils(g.data(), SIROP_COMPONENT_COUNT, static_cast<real>(hpa), &got);
         if (std::isnan(boils) || boils > 249.99) {  // at the end of the model either may refuse
@@ -197,7 +175,7 @@ TYPED_TEST(small_api, boiling_point_and_activity_are_those_of_the_library) {
             ++boiled;
         }
         const double celsius = as_float(random.between(-30.0, 250.0));
-        const double ln_aw = core::detail::ln_activity(m, celsius + 273.15, core::curve::best);
+        const double ln_aw = core::ln_activity(m, celsius + 273.15, core::curve::best);
         status = api<real>::activity(g.data(), SIROP_COMPONENT_COUNT, static_cast<real>(celsius), &got);
         ASSERT_EQ(status < 0, std::isnan(ln_aw)) << describe(m) << celsius;
         if (status < 0) continue;
@@ -451,17 +429,17 @@ TEST(small_solver, finds_the_root_within_its_bound) {
     int calls = 0;
     const auto root = [&](const auto& f, double guess, double low, double high) {
         calls = 0;
-        return small::solve<double>([&](double x) { return ++calls, f(x); }, guess, low, high);
+        return core::solve_monotone<double>([&](double x) { return ++calls, f(x); }, guess, low, high);
     };
     EXPECT_NEAR(root([](double x) { return x * x * x - 2.0; }, 0.0, -10.0, 10.0), std::cbrt(2.0), 1.0e-13);
     EXPECT_LT(calls, 25);
     EXPECT_NEAR(root([](double x) { return 1.0 - std::exp(x); }, 9.0, -30.0, 30.0), 0.0, 1.0e-13);
     EXPECT_LT(calls, 40);
     EXPECT_NEAR(root([](double x) { return std::pow(x, 9.0); }, 0.9, -1.0, 2.0), 0.0, 1.0e-6);  // flat at its root
-    EXPECT_LE(calls, 127);
+    EXPECT_LE(calls, 150);
     EXPECT_NEAR(root([](double x) { return x < 0.3 ? x - 9.0 : x + 9.0; }, 0.0, -5.0, 5.0), 0.3,
                 1.0e-7);  // a step
-    EXPECT_LE(calls, 127);
+    EXPECT_LE(calls, 150);
     EXPECT_NEAR(root([](double x) { return x < 1.0 ? std::log1p(-x) + 5.0 : -HUGE_VAL; }, 0.0, 0.0, 1.0),
                 1.0 - std::exp(-5.0), 1.0e-12);                              // infinite at the end
     EXPECT_EQ(root([](double x) { return x - 1.0; }, 0.0, -4.0, 1.0), 1.0);  // at the end

@@ -249,7 +249,7 @@ TEST(Heat, SpecificHeatIsTheSlopeOfEnthalpy) {
     const std::size_t count = sweep(5000);
     for (std::size_t i = 0; i < count; ++i) {
         mixture m = random_kilogram(random, random.between(0.0, 1.0));
-        m.sucrose_crystals = random.below(2) == 0 ? 100.0 : 0.0;
+        m.crystals(component::sucrose) = random.below(2) == 0 ? 100.0 : 0.0;
         m.ice = random.below(2) == 0 ? 100.0 : 0.0;
         const double t = random.between(-39.0, 249.0);
         const double slope = (enthalpy_joule(m, t + 0.01) - enthalpy_joule(m, t - 0.01)) / 0.02;

@@ -147,14 +147,14 @@ TEST(grained, keeps_every_gram_and_stops_at_saturation) {
         EXPECT_NEAR(after.total(), m.total(), 1e-9 * m.total());
         for (const auto& c : components)
             if (c.id == component::sucrose)
-                EXPECT_NEAR(after[c.id] + after.sucrose_crystals, m[c.id], 1e-9 * m.total());
+                EXPECT_NEAR(after[c.id] + after.crystals(component::sucrose), m[c.id], 1e-9 * m.total());
             else if (c.id == component::lactose)
-                EXPECT_NEAR(after[c.id] + after.lactose_crystals, m[c.id], 1e-9 * m.total());
+                EXPECT_NEAR(after[c.id] + after.crystals(component::lactose), m[c.id], 1e-9 * m.total());
             else
                 EXPECT_EQ(after[c.id], m[c.id]) << c.name;
         // with its crystals at equilibrium, without them at most saturated; both sugars at once
-        for (const auto& [sugar, crystals] : {std::pair{&graining_sucrose, after.sucrose_crystals},
-                                              std::pair{&graining_lactose, after.lactose_crystals}}) {
+        for (const auto& [sugar, crystals] : {std::pair{&graining_sucrose, after.crystals(component::sucrose)},
+                                              std::pair{&graining_lactose, after.crystals(component::lactose)}}) {
             const double s = saturation_of(after, *sugar, t).supersaturation.value;
             EXPECT_GE(crystals, 0.0);
             if (crystals > 0.0)
@@ -162,8 +162,8 @@ TEST(grained, keeps_every_gram_and_stops_at_saturation) {
             else
                 EXPECT_LE(s, 1.0 + 1e-9) << sugar->name << describe(m) << t;
         }
-        of_sucrose += after.sucrose_crystals > 0.0;
-        of_both += after.sucrose_crystals > 0.0 && after.lactose_crystals > 0.0;
+        of_sucrose += after.crystals(component::sucrose) > 0.0;
+        of_both += after.crystals(component::sucrose) > 0.0 && after.crystals(component::lactose) > 0.0;
     }
     EXPECT_GT(of_sucrose, 0);
     EXPECT_GT(of_both, 0);
@@ -173,13 +173,14 @@ TEST(grained, takes_what_the_share_says_where_one_sugar_grains) {
     const auto m = boiled(15.0, 0.8);
     const auto g = graining_of(m, 20.0);
     const auto after = grained(m, 20.0);
-    EXPECT_NEAR(after.sucrose_crystals, 0.01 * g.crystallizable_percent.value * m[component::sucrose], 1e-5);
+    EXPECT_NEAR(after.crystals(component::sucrose), 0.01 * g.crystallizable_percent.value * m[component::sucrose],
+                1e-5);
     // what is left is wetter per dissolved solids: thinner syrup, higher water activity
     EXPECT_LT(after.syrup_solids(), m.syrup_solids());
     EXPECT_GT(water_activity(after, 20.0).value, water_activity(m, 20.0).value);
     // crystals grow no further where it is undersaturated, and none grow
     const auto thin = grained(solution(component::sucrose, 60.0), 20.0);
-    EXPECT_EQ(thin.sucrose_crystals, 0.0);
+    EXPECT_EQ(thin.crystals(component::sucrose), 0.0);
 }
 
 // ---- grades

@@ -141,7 +141,7 @@ mixture of_pantry(const char* name, bool raw = false) {
     mixture m;
     const auto per_gram = *pantry_composition(name);
     for (std::size_t i = 0; i < component_count; ++i) m.grams[i] = 100.0 * per_gram[i];
-    if (raw) m.raw_protein = m[component::protein];
+    if (raw) m.raw(component::protein) = m[component::protein];
     return m;
 }
 

@@ -44,7 +44,7 @@ mixture of_pantry(const std::string& name, bool raw = false) {
     if (!per_gram) throw std::runtime_error("not in the pantry: " + name);
     mixture m;
     for (std::size_t i = 0; i < component_count; ++i) m.grams[i] = 100.0 * (*per_gram)[i];
-    if (raw) m.raw_protein = m[component::protein];
+    if (raw) m.raw(component::protein) = m[component::protein];
     return m;
 }
 
@@ -173,8 +173,8 @@ TEST(caramel, stops_flowing_cold_when_a_quarter_of_its_sugar_has_crystallized) {
     // mark, so it is a regression, not a validation.  The piece: 1 cm high, 9 % water.
     const auto stands = [](double water, double share) {
         auto m = product(water, "fat=15 protein=3", "sucrose=0.45 lactose=0.08 de42=0.47");
-        m.sucrose_crystals = share * m.dissolved();
-        m[component::sucrose] -= m.sucrose_crystals;
+        m.crystals(component::sucrose) = share * m.dissolved();
+        m[component::sucrose] -= m.crystals(component::sucrose);
         return standing_metres(m, room_celsius).value;
     };
     EXPECT_LT(stands(9.0, 0.0), 0.01);
@@ -197,7 +197,7 @@ TEST(caramel, that_grained_is_short_not_hard) {
     // practice)
     const auto smooth = product(9.0, "fat=15 protein=3", "sucrose=0.8 lactose=0.08 de42=0.12");
     const auto grain = grained(smooth, room_celsius);
-    EXPECT_GT(grain.sucrose_crystals, 20.0);
+    EXPECT_GT(grain.crystals(component::sucrose), 20.0);
     EXPECT_LT(log10_viscosity(grain, room_celsius).value, log10_viscosity(smooth, room_celsius).value);
     EXPECT_GT(standing_metres(grain, room_celsius).value, standing_metres(smooth, room_celsius).value);
 }
@@ -283,7 +283,7 @@ TEST(milk, loosens_a_sauce_and_it_is_said_by_how_much) {
     mixture looser = p->finished.contents;
     const auto milk = *pantry_composition("whole milk");
     for (std::size_t i = 0; i < component_count; ++i) looser.grams[i] += p->with_milk.milk_grams * milk[i];
-    looser.raw_protein += p->with_milk.milk_grams * milk[index_of(component::protein)];
+    looser.raw(component::protein) += p->with_milk.milk_grams * milk[index_of(component::protein)];
     EXPECT_NEAR(p->with_milk.log10_firmness.value, log10_firmness(looser, b.serve_celsius).value, 1e-9);
     EXPECT_EQ(p->with_milk.word, word_of(p->with_milk.log10_firmness.value));
     EXPECT_LE(p->with_milk.log10_firmness.low, p->with_milk.log10_firmness.value);

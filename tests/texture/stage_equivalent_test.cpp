@@ -216,7 +216,7 @@ TEST(cold_water, reads_gels_as_firmness) {
     m[component::protein] = 10.0;
     const auto milky = stage_in_cold_water(m, stage_tables[0]);
     EXPECT_GT(milky.plain_celsius, bare.plain_celsius + 1.0);
-    m.raw_protein = 10.0;
+    m.raw(component::protein) = 10.0;
     const auto raw = stage_in_cold_water(m, stage_tables[0]);
     EXPECT_GT(raw.plain_celsius, bare.plain_celsius);
     EXPECT_LT(raw.plain_celsius, milky.plain_celsius);

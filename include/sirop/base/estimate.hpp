@@ -3,7 +3,8 @@
 
 #include <algorithm>
 #include <cmath>
-#include <limits>
+
+#include "scalar.hpp"
 
 namespace sirop::core {
 
@@ -17,7 +18,7 @@ constexpr grade worst(grade a, grade b) {
     return a < b ? b : a;
 }
 
-inline constexpr double not_a_number = std::numeric_limits<double>::quiet_NaN();
+inline constexpr double normal_95 = 1.959963984540054;  ///< 95 % of a normal distribution lie so far to each side
 
 struct estimate {
     double value = not_a_number;

@@ -1,71 +1,101 @@
-// The one root finder: a bracket grown from a guess, on a function shown to be monotone, closed by TOMS 748
-// (Alefeld, Potra & Shi 1995, as in Boost.Math).  No allocation, no exception, no state.
+// The one root finder: a bracket grown from a guess, on a function shown to be monotone.  On float, double and
+// slopes; no allocation, no exception, no state, a fixed bound on every loop.
 #pragma once
 
-#include <boost/math/tools/toms748_solve.hpp>
-#include <cmath>
-#include <cstdint>
-#include <utility>
-
-#include "estimate.hpp"
+#include "scalar.hpp"
 
 namespace sirop::core {
 
-namespace detail {
-
 /// A function of one number behind a pointer, so that the root finder is compiled once, not for each function: a
 /// tenth of the size of the programs, and of the time to compile them, for two nanoseconds a call.
+template <class Scalar>
 struct function_ref {
     const void* function;
-    double (*call)(const void*, double);
-    double operator()(double x) const { return call(function, x); }
+    Scalar (*call)(const void*, Scalar);
+    Scalar operator()(Scalar x) const { return call(function, x); }
 };
 
-inline double bracketed_root(const function_ref f, double guess, double low, double high) {
-    namespace policies = boost::math::policies;
-    using quiet = policies::policy<policies::domain_error<policies::ignore_error>,
-                                   policies::evaluation_error<policies::ignore_error>>;
-    if (!(low < high)) return not_a_number;
+/// The x in [low, high] at which a monotone function changes sign, or NaN if it does not.  A bracket grown from
+/// the guess; then false position by the Illinois rule (Dowell & Jarratt, BIT 11 (1971) 168), with a bisection
+/// whenever three steps have not halved the bracket; the last bracket is closed by its chord, whose error is of
+/// the order of its width squared.  At most 150 evaluations.
+template <class Scalar>
+[[gnu::noinline]] Scalar bracketed_root(const function_ref<Scalar> f, Scalar guess, Scalar low, Scalar high) {
+    const Scalar zero = 0.0, nan = not_a_number;
+    if (!(low < high)) return nan;
     // Two points give a direction and a secant; stepping a little beyond its root brackets a nearly straight
     // function at once.  Where it does not, the step doubles until the sign changes or the range ends.
-    double a = std::fmin(std::fmax(guess, low), high), fa = f(a);
-    double b = a + 0.25 <= high ? a + 0.25 : a - 0.25, fb = f(b);
-    if (fa == 0.0) return a;
-    const bool rising = (fb - fa) * (b - a) > 0.0;
-    const bool up = (fa < 0.0) == rising;
+    Scalar a = smaller(larger(guess, low), high), fa = f(a);
+    Scalar b = a + 0.25 <= high ? a + 0.25 : a - 0.25, fb = f(b);
+    if (fa == zero) return a;
+    const bool rising = (fb > fa) == (b > a);
+    const bool up = (fa < zero) == rising;
     if (up != (b > a)) {
-        std::swap(a, b);
-        std::swap(fa, fb);
+        const Scalar x = a, fx = fa;
+        a = b, fa = fb;
+        b = x, fb = fx;
     }
-    double step = std::fmax(0.01, 1.2 * std::fabs(fb * (b - a) / (fb - fa)));
-    while ((fa < 0.0) == (fb < 0.0) && fb != 0.0) {
-        if (up ? b >= high : b <= low) return not_a_number;
-        a = b;
-        fa = fb;
-        b = up ? std::fmin(b + step, high) : std::fmax(b - step, low);
+    Scalar step = larger(Scalar(1.2 * magnitude(Scalar(fb * (b - a) / (fb - fa)))), Scalar(0.01));
+    if (!(step < Scalar(1.0e6))) step = 4.0;  // where the function is flat the chord says nothing
+    for (int i = 0; (fa < zero) == (fb < zero) && !(fb == zero); ++i) {
+        if (i == 48 || (up ? b >= high : b <= low)) return nan;
+        a = b, fa = fb;
+        b = up ? smaller(Scalar(b + step), high) : larger(Scalar(b - step), low);
         fb = f(b);
-        if (std::isnan(fb)) return not_a_number;
+        if (!is_number(fb)) return nan;
         step *= 2.0;
     }
-    if (fb == 0.0) return b;
-    // A bracket this narrow is closed by its chord: the error is of the order of its width squared.
-    constexpr double narrow = 1.0e-8;
-    std::uintmax_t evaluations = 100;
-    const auto close_enough = [](double l, double r) { return r - l <= narrow * std::fmax(1.0, std::fabs(l)); };
-    const auto [l, r] =
-        up ? boost::math::tools::toms748_solve(f, a, b, fa, fb, close_enough, evaluations, quiet{})
-           : boost::math::tools::toms748_solve(f, b, a, fb, fa, close_enough, evaluations, quiet{});
-    const double fl = f(l), fr = f(r);
-    return fl == fr ? l : l - fl * (r - l) / (fr - fl);
+    Scalar weighted = fa;  // fa, halved each time that a has stayed
+    Scalar goal = 0.5 * magnitude(Scalar(b - a));
+    int slow = 0;
+    for (int i = 0; i < 100 && !(fb == zero); ++i) {
+        const Scalar width = magnitude(Scalar(b - a));
+        const Scalar narrow = precision<Scalar>::narrow * larger(magnitude(b), Scalar(1.0));
+        if (width <= narrow) break;
+        if (width <= goal) {
+            goal = 0.5 * width;
+            slow = 0;
+        }
+        Scalar x = b - fb * (b - a) / (fb - weighted);
+        // So near that b is the root: a little beyond it, which closes the bracket.
+        if (magnitude(Scalar(x - b)) < 0.4 * narrow) x = a > b ? b + 0.4 * narrow : b - 0.4 * narrow;
+        const bool inside = (x > a && x < b) || (x > b && x < a);
+        if (!inside || slow == 3) {
+            x = 0.5 * (a + b);
+            slow = 0;
+        } else {
+            ++slow;
+        }
+        const Scalar fx = f(x);
+        if (!is_number(fx)) return nan;
+        if ((fx < zero) == (fb < zero)) {
+            weighted = 0.5 * weighted;
+        } else {
+            a = b, fa = fb;
+            weighted = fa;
+        }
+        b = x, fb = fx;
+    }
+    const Scalar root = b - fb * (b - a) / (fb - fa);
+    return (root >= a && root <= b) || (root >= b && root <= a) ? root : b;
 }
 
-}  // namespace detail
-
-/// The x in [low, high] at which the monotone function f changes sign, or NaN if it does not.
-template <class Function>
-double solve_monotone(const Function& f, double guess, double low, double high) {
-    const auto call = [](const void* function, double x) { return (*static_cast<const Function*>(function))(x); };
-    return detail::bracketed_root(detail::function_ref{&f, call}, guess, low, high);
+/// The x in [low, high] at which the monotone function f changes sign, or NaN if it does not.  A slope comes from
+/// the rule for implicit functions: f carries its own slopes with the input and, where x is given one, with x.
+template <class Scalar, class Function>
+Scalar solve_monotone(const Function& f, Scalar guess, Scalar low, Scalar high) {
+    if constexpr (std::is_same_v<Scalar, dual>) {
+        const double root = solve_monotone<double>([&](double x) { return Scalar(f(Scalar(x))).value; },
+                                                   guess.value, low.value, high.value);
+        const double by_input = Scalar(f(Scalar(root))).slope;
+        const double by_both = Scalar(f(Scalar(root, 1.0))).slope;
+        return {root, -by_input / (by_both - by_input)};
+    } else {
+        const auto call = [](const void* function, Scalar x) -> Scalar {
+            return (*static_cast<const Function*>(function))(x);
+        };
+        return bracketed_root(function_ref<Scalar>{&f, call}, guess, low, high);
+    }
 }
 
 }  // namespace sirop::core

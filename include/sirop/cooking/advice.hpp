@@ -96,18 +96,19 @@ inline void add_notes(prediction& p, const batch& b) {
         out.emplace_back(
             "Extrapolation: above 170 °C no isotherm is fitted, and sugar turns to caramel, which is not "
             "modelled.");
-    const double other =
-        m[component::protein] + m[component::starch] + m[component::fibre] + m[component::cocoa_solids];
-    if (other > 0.005 * m.total())
+    double solids = 0.0, small = 0.0;
+    for (const auto& c : components) {
+        if (c.isotherm.kind == isotherm_kind::solid) solids += m[c.id];
+        if (c.isotherm.kind == isotherm_kind::monosaccharide) small += m[c.id];
+    }
+    if (solids > 0.005 * m.total())
         out.emplace_back(
-            "Extrapolation: milk protein, starch, fibre and cocoa are taken to hold water as at 25 °C; "
+            "Extrapolation: protein, starch, fibre, cocoa and gelling agents are taken to hold water as at 25 °C; "
             "they hold little of it, but their data are the weakest here.");
-    if (p.cooked.celsius > 100.0 &&
-        m[component::glucose] + m[component::fructose] + m[component::galactose] > 0.01 * m.dissolved())
+    if (p.cooked.celsius > 100.0 && small > 0.01 * m.dissolved())
         out.emplace_back(
-            "Extrapolation: above 100 °C the glucose model is used beyond its fit (fructose as glucose).");
-    if (m[component::protein] > 0.01 * m.total())
-        out.emplace_back("Boiled milk protein gels as it cools; how firmly is known only within a factor of 5.");
+            "Extrapolation: above 100 °C the glucose model is used beyond its fit (fructose and acid as "
+            "glucose).");
     if (f.contents.syrup_solids() > 0.75)
         out.emplace_back(
             "Extrapolation: the viscosity law is fitted to syrups of 75 % solids; beyond, it is carried on "
@@ -130,20 +131,14 @@ inline void add_notes(prediction& p, const batch& b) {
     if (f.contents.syrup_solids() > last_syrup_solids)
         out.emplace_back(
             "Extrapolation: with the additions the syrup is beyond 99.5 % solids, the end of the model.");
-    if (f.contents[component::cocoa_butter] > 0.0 && b.serve_celsius < 34.0)
-        out.emplace_back(
-            "Cocoa butter is taken as tempered and alone; beside milk fat it sets softer and melts earlier.");
-    if (f.contents[component::fibre] > 0.003 * f.contents.total())
-        out.emplace_back(
-            "Fibre counts by its volume only: pectin, with acid and much sugar, sets as a gel, which is not "
-            "modelled.");
-    if (f.contents[component::agar] > 0.0)
-        out.emplace_back(f.contents.syrup_solids() > 0.65
-                             ? "Agar: in so much sugar it may not dissolve, and sets weaker than said."
-                             : "Agar sets on cooling at 32 to 45 °C and melts again only above 85 °C.");
-    if (f.contents.raw_agar > 0.0) out.emplace_back("Agar that is not boiled does not set; put it in the pan.");
-    if (f.contents[component::starch] > 0.003 * f.contents.total())
-        out.emplace_back("Starch: taken as fully cooked if it was in the pan; much sugar keeps it from swelling.");
+    for (const auto& c : components) {
+        const auto& note = c.note;
+        const mixture& of = note.of_cooked ? m : f.contents;
+        if (of[c.id] > note.from_share * of.total() && b.serve_celsius < note.below_celsius && !note.text.empty())
+            out.emplace_back(f.contents.syrup_solids() > 0.65 && !note.in_much_sugar.empty() ? note.in_much_sugar
+                                                                                             : note.text);
+        if (f.contents.raw(c.id) > 0.0 && !note.if_raw.empty()) out.emplace_back(note.if_raw);
+    }
     if (m[component::acid] > 0.002 * m.total() && m[component::sucrose] > 0.0)
         out.emplace_back(
             "Acid turns part of the sugar into glucose and fructose while it boils, which is not modelled: "

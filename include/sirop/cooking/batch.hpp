@@ -74,17 +74,17 @@ inline mixture in_the_pan(const std::vector<ingredient_line>& lines) {
     return m;
 }
 
-/// Masses as they are off the heat: protein, starch and agar that never boil; sucrose and lactose as crystals if
-/// the ingredient arrives dry.
-inline mixture as_it_arrives(const masses& grams, bool dry) {
-    mixture m;
+/// Masses as they are off the heat: what must boil to gel has not; sucrose and lactose are crystals if the
+/// ingredient arrives dry.
+template <class Scalar>
+mixture_of<Scalar> as_it_arrives(const std::array<Scalar, component_count>& grams, bool dry) {
+    mixture_of<Scalar> m;
     m.grams = grams;
-    m.raw_protein = m[component::protein];
-    m.raw_starch = m[component::starch];
-    m.raw_agar = m[component::agar];
-    if (!dry) return m;
-    m.sucrose_crystals = std::exchange(m[component::sucrose], 0.0);
-    m.lactose_crystals = std::exchange(m[component::lactose], 0.0);
+    for (std::size_t i = 0; i < component_count; ++i) {
+        if (components[i].must_boil) m.raw_of[i] = m.grams[i];
+        if (dry && components[i].solubility != solubility_law::none)
+            m.crystals_of[i] = std::exchange(m.grams[i], Scalar(0.0));
+    }
     return m;
 }
 

@@ -62,7 +62,7 @@ inline std::vector<way_to_clear> ways_to_clear_graining(const batch& b) {
             {change, rounded, b.thermometer_celsius,
              fixed(rounded, pan.total() >= 200.0 ? 0 : 2) + " g of " + ingredient + " more in the pan" + at});
     }
-    const double boils = detail::boiling_celsius(pan, b.pressure_pa, curve::best);
+    const double boils = boiling_celsius(pan, b.pressure_pa, curve::best);
     const double cooler = detail::edge_of(real, boils, 0.02, [&](double t) {
         return detail::clear_of_graining(b, finished_at(b, pan, t).contents);
     });

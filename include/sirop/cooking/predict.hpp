@@ -115,7 +115,7 @@ inline outcome<prediction> predict(const batch& b, const stage_table& table) {
         return refusal{"pan",
                        "holds nothing dissolved, so its boiling point is that of water; add sugar or a syrup"};
     c.highest_celsius = highest_answer_celsius(p.pan, b.pressure_pa);
-    c.starts_to_boil_celsius = detail::boiling_celsius(p.pan, b.pressure_pa, curve::best);
+    c.starts_to_boil_celsius = boiling_celsius(p.pan, b.pressure_pa, curve::best);
     // On the cook's thermometer, which is what the cook can act on.
     // Rounded to the safe side in each scale, so that the temperature named is accepted.
     const auto shown = [&](double real, double (*round)(double)) {

@@ -1,4 +1,4 @@
-// The pure components: identity, constants and their sources.  Data only.
+// The pure components: everything that is known of each, one row a component.  Data only.
 //
 // Names are those of the batch file.  Molar masses are IUPAC 2021 atomic weights, rounded to 0.001 g/mol;
 // the saccharides of n glucose units have M = 162.141 n + 18.015 g/mol.
@@ -8,6 +8,10 @@
 #include <cstddef>
 #include <optional>
 #include <string_view>
+
+#include "../base/scalar.hpp"
+#include "../formula/heat.hpp"
+#include "../formula/texture.hpp"
 
 namespace sirop::core {
 
@@ -43,82 +47,368 @@ enum class component : unsigned char {
 
 inline constexpr std::size_t component_count = 27;
 
-/// How a component holds water: which isotherm of formula/isotherm.hpp describes it.
+/// Where a component sits in a syrup: in the liquid, or in it as a separate body.
+enum class phase : unsigned char { solvent, dissolved, suspended, fat };
+
+/// The equation by which a component holds water, of formula/isotherm.hpp.
 enum class isotherm_kind : unsigned char {
     none,            ///< water itself, and fat
     sucrose,         ///< Starzak & Peacock 1997, per gram
     monosaccharide,  ///< modified UNIQUAC of glucose, per gram
     chain,           ///< Flory-Huggins by number of glucose units
-    sorbitol,        ///< Norrish
+    polyol,          ///< Norrish, by molar mass
     glycerol,        ///< one-constant form fitted to published model values
     electrolyte,     ///< Pitzer NaCl and its continuation
     solid            ///< GAB
 };
 
-/// Where a component sits in a syrup: in the liquid, or in it as a separate body.
-enum class phase : unsigned char { solvent, dissolved, suspended, fat };
+/// Molar masses, g/mol (IUPAC 2021).
+inline constexpr double sucrose_molar_mass = 342.297, glucose_molar_mass = 180.156, sorbitol_molar_mass = 182.172,
+                        glycerol_molar_mass = 92.094, sodium_chloride_molar_mass = 58.443;
 
-/// The component classes of Choi & Okos for heat capacity.
-enum class heat_class : unsigned char { water, carbohydrate, protein, fat, fibre, ash };
-
-struct component_data {
-    component id;
-    std::string_view name;
-    phase where;
-    isotherm_kind isotherm;
-    double units;           ///< glucose units in the chain (chain), share of the salt curve (electrolyte), else 1
-    double glass_celsius;   ///< dry glass transition, see glass_source; NaN where none is used
-    double glass_constant;  ///< Gordon-Taylor constant with water
-    double volume_ratio;    ///< specific volume in solution over that of sucrose (glucose: CRC
-                            ///< Handbook densities at 40..60 %; salts from the density of a
-                            ///< 20 % brine, recalled; others our estimate, from memory)
-    double refraction_ratio;  ///< specific refraction over that of sucrose (salts: molar refraction 9.3 cm3,
-                              ///< glycerol 20.5, from memory, confidence medium; others as sucrose)
-    heat_class heat;
-    std::string_view glass_source;
+/// How a component holds water.
+template <class Number>
+struct isotherm_columns {
+    isotherm_kind kind = isotherm_kind::none;
+    Number fitted_from = -1.0e3, fitted_to = 1.0e4;  ///< C in which the law was fitted
+    Number size =
+        1.0;  ///< chain: volume in water molecules; polyol: molar mass; electrolyte: share of salt's curve
+    Number norrish_k = 0.0;             ///< polyol
+    Number m0 = 0.0, c = 0.0, k = 0.0;  ///< solid: GAB, as printed
 };
 
-namespace detail {
-inline constexpr double no_glass = __builtin_nan("");
+using sides_by_solids = formula::broken_line<5>;
+
+/// Relative uncertainty of ln aw at given water, which is that of the model alone: `times` the line by the solids
+/// fraction, at least `least`, and `plus` on top.  Chains have a law of their own.
+struct isotherm_trust {
+    const sides_by_solids* line = nullptr;
+    double times = 1.0, least = 0.0, plus = 0.0;
+};
+
+/// Share of a gel that has set at a temperature in C, by how it got there: 1 below, 0 above, linear between.
+struct gel_setting {
+    double set_celsius, liquid_celsius;  ///< cooling
+    double gel_celsius, melted_celsius;  ///< warming
+};
+
+/// How a component gels in its water: modulus = prefactor times a power of its mass fraction, Pa.
+struct gel_columns {
+    double prefactor = 0.0;  ///< formula/texture.hpp; 0: no gel
+    int power = 2;
+    const gel_setting* melts = nullptr;  ///< null: it softens as it warms
+};
+
+/// Density of what is not in solution, g/cm3: linear in C.
+struct density_line {
+    double at_zero = 0.0, slope = 0.0;
+    constexpr double at(double celsius) const { return 1.0e-3 * (at_zero + slope * celsius); }
+};
+
+/// Which solubility of formula/solubility.hpp a sugar has, if it may arrive as crystals.
+enum class solubility_law : unsigned char { none, sucrose, lactose };
+
+/// Volume that one gram thickens by: so many cm3, and so many times its own volume.
+struct swelling_columns {
+    double cm3_per_gram = 0.0, times_volume = 1.0;
+};
+
+/// A sentence that belongs to a component, shown from a share of the finished batch on, and served below a
+/// temperature in C.
+struct component_note {
+    double from_share = 0.0, below_celsius = 1.0e4;
+    bool of_cooked = false;  ///< the share is that of what is in the pan when the cook ends
+    std::string_view text{};
+    std::string_view in_much_sugar{};  ///< instead of it, where the syrup has more than 65 % solids
+    std::string_view if_raw{};         ///< besides, where some of it has not boiled
+};
+
+/// Gram for gram; sucrose is 1.
+struct sweetness_columns {
+    double value = 0.0, low = 0.0, high = 0.0;
+};
+
+inline constexpr double counts_not = std::numeric_limits<double>::infinity();
+
+struct component_data {
+    component id{};
+    std::string_view name{};
+    phase where = phase::solvent;
+    isotherm_columns<double> isotherm{};
+    isotherm_trust trust{};
+    double particle_molar_mass = 0.0;    ///< g per mole of what it brings into solution, ions counted apart
+    double glass_celsius = 0.0;          ///< dry glass transition
+    double glass_constant = counts_not;  ///< Gordon-Taylor constant with water; infinite if it is not counted
+    std::string_view glass_source{};
+    bool small_sugar = false;       ///< counts as a monosaccharide in the viscosity
+    double volume_ratio = 1.0;      ///< dissolved: specific volume in solution over that of sucrose
+    double refraction_ratio = 1.0;  ///< dissolved: specific refraction over that of sucrose
+    density_line density{};         ///< of what is not dissolved
+    swelling_columns swelling{};
+    formula::heat_capacity_law heat{};
+    solubility_law solubility = solubility_law::none;
+    gel_columns gel{};
+    bool must_boil = false;  ///< to gel
+    const formula::solid_fat_curve* solid_fat = nullptr;
+    double bridging_share = 0.0;  ///< of the solid fat of an emulsion: what bridges from drop to drop
+    sweetness_columns sweetness{};
+    bool laxative = false;  ///< a sugar alcohol
+    component_note note{};
+};
+
+// --- laws that several share ------------------------------------------------------------------------------------
+
+inline constexpr double chain_density = 1.55,
+                        chain_water_density = 1.0;  ///< of the law of chains, g/cm3: our estimate
+
+namespace rows {
+
+using formula::heat_capacity_law;
 inline constexpr std::string_view roos93 = "Roos, Carbohydr. Res. 238 (1993) 39; recalled, confidence high";
 inline constexpr std::string_view chain_glass = "our estimate, from the order of the 77 % corn-syrup viscosity";
-inline constexpr std::string_view not_used = "not counted in the glass transition";
-inline constexpr std::string_view acid_glass = "as for a monosaccharide of 11 C; from memory, confidence low";
-inline constexpr std::string_view glycerol_glass =
-    "190 K; from memory, confidence medium; k by Roos's correlation";
-}  // namespace detail
+inline constexpr std::string_view not_counted = "not counted in the glass transition";
 
+// What the isotherms err by.  Sucrose: +-0.2 K of boiling point to 75 %, 0.5 K at 85, 2 K at 90, about 5 K to 97,
+// 10 K beyond; the sugars that borrow its curve 1.25 times that.  The others are our estimates.
+inline constexpr sides_by_solids sucrose_errs{
+    {{{0.75, 0.03}, {0.85, 0.036}, {0.90, 0.09}, {0.97, 0.12}, {1.0, 0.15}}}};
+inline constexpr sides_by_solids glucose_errs{
+    {{{0.30, 0.011}, {0.60, 0.02}, {0.75, 0.05}, {0.85, 0.08}, {0.97, 0.12}}}};
+inline constexpr sides_by_solids polyol_errs{
+    {{{0.0, 0.10}, {0.25, 0.10}, {0.5, 0.10}, {0.75, 0.10}, {1.0, 0.10}}}};
+/// Its source's own values, to 30 %, are in doubt: theirs is the spread.
+inline constexpr sides_by_solids glycerol_errs{
+    {{{0.30, 0.10}, {0.60, 0.03}, {0.7, 0.03}, {0.8, 0.03}, {1.0, 0.03}}}};
+inline constexpr sides_by_solids salt_errs{
+    {{{0.2596, 0.003}, {0.45, 0.015}, {0.6, 0.015}, {0.8, 0.015}, {1.0, 0.015}}}};
+inline constexpr sides_by_solids solid_errs{{{{0.0, 0.25}, {0.25, 0.25}, {0.5, 0.25}, {0.75, 0.25}, {1.0, 0.25}}}};
+
+// Sugars are checked by freezing points down to -5 C.
+inline constexpr isotherm_columns<double> like_sucrose{isotherm_kind::sucrose, -5.0, 150.0};
+inline constexpr isotherm_columns<double> like_glucose{isotherm_kind::monosaccharide, -5.0, 100.0};
+
+/// Casein (also for gelatin), native starch (also for fibre and agar) and defatted cocoa solids at 25 C: recalled
+/// ranges, confidence low.
+constexpr isotherm_columns<double> gab(double m0, double c, double k) {
+    return {isotherm_kind::solid, 0.0, 60.0, 1.0, 0.0, m0, c, k};
+}
+inline constexpr auto like_casein = gab(6.5, 10.0, 0.80), like_cocoa = gab(4.5, 15.0, 0.80),
+                      like_starch = gab(9.5, 20.0, 0.73);
+
+// Choi & Okos, as in formula/heat.hpp.
+inline constexpr density_line fat_density{925.59, -0.41757}, protein_density{1329.9, -0.5184},
+    starch_density{1599.1, -0.31046}, fibre_density{1311.5, -0.36589};
+
+/// Agar sets at 32 to 45 C and melts above 85 (published: trade and pharmacopoeia description, from memory,
+/// confidence high).  Gelatin sets at 15 to 25 and melts at 27 to 34 (recalled, confidence medium).
+inline constexpr gel_setting agar_setting{32.0, 45.0, 85.0, 95.0}, gelatin_setting{15.0, 25.0, 27.0, 34.0};
+
+/// A sugar on the curve of sucrose or glucose.  Volume ratio: glucose by CRC Handbook densities at 40..60 %;
+/// others our estimate, from memory.
+constexpr component_data sugar(component id, std::string_view name, const isotherm_columns<double>& isotherm,
+                               double glass, double glass_constant, double volume_ratio,
+                               sweetness_columns sweetness) {
+    const bool small = isotherm.kind == isotherm_kind::monosaccharide;
+    return {.id = id,
+            .name = name,
+            .where = phase::dissolved,
+            .isotherm = isotherm,
+            .trust = {small ? &glucose_errs : &sucrose_errs, small || id == component::sucrose ? 1.0 : 1.25},
+            .particle_molar_mass = small ? glucose_molar_mass : sucrose_molar_mass,
+            .glass_celsius = glass,
+            .glass_constant = glass_constant,
+            .glass_source = roos93,
+            .small_sugar = small,
+            .volume_ratio = volume_ratio,
+            .heat = formula::heat_dissolved_sugar,
+            .sweetness = sweetness};
+}
+
+/// A chain of glucose units.
+constexpr component_data chain(component id, std::string_view name, double units, double volume_ratio,
+                               sweetness_columns sweetness) {
+    const double size = (162.141 * units + 18.015) / (chain_density * 18.05);
+    auto row = sugar(id, name, {.kind = isotherm_kind::chain, .size = size}, 115, 6.3, volume_ratio, sweetness);
+    row.trust = {};
+    row.particle_molar_mass = 162.141 * units + 18.015;
+    row.glass_source = chain_glass;
+    return row;
+}
+
+/// A sugar alcohol on Norrish's law, with the constant of sorbitol.
+constexpr component_data polyol(component id, std::string_view name, double molar_mass, double glass,
+                                double glass_constant, std::string_view glass_source, double volume_ratio,
+                                sweetness_columns sweetness) {
+    auto row =
+        sugar(id, name, {.kind = isotherm_kind::polyol, .fitted_to = 60.0, .size = molar_mass, .norrish_k = -1.65},
+              glass, glass_constant, volume_ratio, sweetness);
+    row.trust = {&polyol_errs};
+    row.particle_molar_mass = molar_mass;
+    row.glass_source = glass_source;
+    row.laxative = true;
+    return row;
+}
+
+/// Salt, or something that holds a share of what salt holds; the ions of minerals weigh 40 (our estimate).  Volume
+/// from the density of a 20 % brine, refraction from a molar one of 9.3 cm3 (both from memory, confidence medium).
+constexpr component_data electrolyte(component id, std::string_view name, double share, double plus,
+                                     double particle_molar_mass) {
+    return {.id = id,
+            .name = name,
+            .where = phase::dissolved,
+            .isotherm = {.kind = isotherm_kind::electrolyte, .fitted_to = 60.0, .size = share},
+            .trust = {.line = &salt_errs, .plus = plus},
+            .particle_molar_mass = particle_molar_mass,
+            .glass_source = not_counted,
+            .volume_ratio = 0.56,
+            .refraction_ratio = 0.778,
+            .heat = formula::heat_ash};
+}
+
+/// What floats in the syrup and swells.
+constexpr component_data solid(component id, std::string_view name, const isotherm_columns<double>& isotherm,
+                               density_line density, const heat_capacity_law& heat) {
+    return {.id = id,
+            .name = name,
+            .where = phase::suspended,
+            .isotherm = isotherm,
+            .trust = {&solid_errs},
+            .glass_source = not_counted,
+            .density = density,
+            .heat = heat};
+}
+
+constexpr component_data fat(component id, std::string_view name, const formula::solid_fat_curve& curve,
+                             double bridging_share) {
+    return {.id = id,
+            .name = name,
+            .where = phase::fat,
+            .glass_source = not_counted,
+            .density = fat_density,
+            .heat = formula::heat_fat,
+            .solid_fat = &curve,
+            .bridging_share = bridging_share};
+}
+
+template <class Change>
+constexpr component_data with(component_data row, const Change& change) {
+    change(row);
+    return row;
+}
+
+}  // namespace rows
+
+// --- the rows ---------------------------------------------------------------------------------------------------
+
+/// Sweetness: from memory, confidence medium; tasters disagree by as much as the interval, and fructose is
+/// sweetest when it is cold; the longer chains are our estimate.  Bridging of fat: the membranes of milk fat keep
+/// its globules apart (cold cream pours), cocoa butter sets a ganache; both our estimate, a vegetable fat as milk
+/// fat.  Swelling of protein: casein micelles, from memory, confidence medium; of starch: our estimate.
 inline constexpr std::array<component_data, component_count> components = {{
-    // clang-format off
-    // id, name, where, isotherm, units, Tg, k, volume ratio, refraction ratio, heat, source of Tg and k
-    {component::water, "water", phase::solvent, isotherm_kind::none, 1, -137.15, 1, 1, 1, heat_class::water, "136.0 K, published"},
-    {component::sucrose, "sucrose", phase::dissolved, isotherm_kind::sucrose, 1, 62, 5.42, 1, 1, heat_class::carbohydrate, detail::roos93},
-    {component::glucose, "glucose", phase::dissolved, isotherm_kind::monosaccharide, 1, 31, 4.52, 1.012, 1, heat_class::carbohydrate, detail::roos93},
-    {component::fructose, "fructose", phase::dissolved, isotherm_kind::monosaccharide, 1, 5, 3.76, 0.993, 1, heat_class::carbohydrate, detail::roos93},
-    {component::galactose, "galactose", phase::dissolved, isotherm_kind::monosaccharide, 1, 30, 4.49, 1.0, 1, heat_class::carbohydrate, detail::roos93},
-    {component::lactose, "lactose", phase::dissolved, isotherm_kind::sucrose, 1, 101, 6.56, 1.0, 1, heat_class::carbohydrate, detail::roos93},
-    {component::maltose, "maltose", phase::dissolved, isotherm_kind::sucrose, 1, 87, 6.15, 1.0, 1, heat_class::carbohydrate, detail::roos93},
-    {component::maltotriose, "maltotriose", phase::dissolved, isotherm_kind::chain, 3, 115, 6.3, 0.99, 1, heat_class::carbohydrate, detail::chain_glass},
-    {component::maltotetraose, "maltotetraose", phase::dissolved, isotherm_kind::chain, 4, 115, 6.3, 0.99, 1, heat_class::carbohydrate, detail::chain_glass},
-    {component::maltopentaose, "maltopentaose", phase::dissolved, isotherm_kind::chain, 5, 115, 6.3, 0.99, 1, heat_class::carbohydrate, detail::chain_glass},
-    {component::maltohexaose, "maltohexaose", phase::dissolved, isotherm_kind::chain, 6, 115, 6.3, 0.99, 1, heat_class::carbohydrate, detail::chain_glass},
-    {component::maltoheptaose, "maltoheptaose", phase::dissolved, isotherm_kind::chain, 7, 115, 6.3, 0.99, 1, heat_class::carbohydrate, detail::chain_glass},
-    {component::higher_saccharides, "higher_saccharides", phase::dissolved, isotherm_kind::chain, 20, 115, 6.3, 0.98, 1, heat_class::carbohydrate, detail::chain_glass},
-    {component::sorbitol, "sorbitol", phase::dissolved, isotherm_kind::sorbitol, 1, -9, 3.35, 1.05, 1, heat_class::carbohydrate, detail::roos93},
-    {component::glycerol, "glycerol", phase::dissolved, isotherm_kind::glycerol, 1, -83.15, 1.17, 1.25, 1.087, heat_class::carbohydrate, detail::glycerol_glass},
-    {component::salt, "salt", phase::dissolved, isotherm_kind::electrolyte, 1, detail::no_glass, 1, 0.56, 0.778, heat_class::ash, detail::not_used},
-    {component::minerals, "minerals", phase::dissolved, isotherm_kind::electrolyte, 0.42, detail::no_glass, 1, 0.56, 0.778, heat_class::ash, detail::not_used},
-    {component::protein, "protein", phase::suspended, isotherm_kind::solid, 1, detail::no_glass, 1, 1.2, 1, heat_class::protein, detail::not_used},
-    {component::starch, "starch", phase::suspended, isotherm_kind::solid, 1, detail::no_glass, 1, 1.07, 1, heat_class::carbohydrate, detail::not_used},
-    {component::fibre, "fibre", phase::suspended, isotherm_kind::solid, 1, detail::no_glass, 1, 1.07, 1, heat_class::fibre, detail::not_used},
-    {component::cocoa_solids, "cocoa_solids", phase::suspended, isotherm_kind::solid, 1, detail::no_glass, 1, 1.1, 1, heat_class::fibre, detail::not_used},
-    {component::fat, "fat", phase::fat, isotherm_kind::none, 1, detail::no_glass, 1, 1.75, 1, heat_class::fat, detail::not_used},
-    {component::acid, "acid", phase::dissolved, isotherm_kind::monosaccharide, 1, 11, 3.93, 0.95, 1, heat_class::carbohydrate, detail::acid_glass},
-    {component::cocoa_butter, "cocoa_butter", phase::fat, isotherm_kind::none, 1, detail::no_glass, 1, 1.75, 1, heat_class::fat, detail::not_used},
-    {component::vegetable_fat, "vegetable_fat", phase::fat, isotherm_kind::none, 1, detail::no_glass, 1, 1.75, 1, heat_class::fat, detail::not_used},
-    {component::agar, "agar", phase::suspended, isotherm_kind::solid, 1, detail::no_glass, 1, 1.07, 1, heat_class::fibre, detail::not_used},
-    {component::gelatin, "gelatin", phase::suspended, isotherm_kind::solid, 1, detail::no_glass, 1, 1.2, 1, heat_class::protein, detail::not_used},
-    // clang-format on
+    {.id = component::water,
+     .name = "water",
+     .glass_celsius = -137.15,
+     .glass_constant = 1.0,
+     .glass_source = "136.0 K, published",
+     .heat = formula::heat_water},
+    rows::with(rows::sugar(component::sucrose, "sucrose", rows::like_sucrose, 62, 5.42, 1, {1, 1, 1}),
+               [](auto& c) { c.solubility = solubility_law::sucrose; }),
+    rows::sugar(component::glucose, "glucose", rows::like_glucose, 31, 4.52, 1.012, {0.7, 0.6, 0.8}),
+    rows::sugar(component::fructose, "fructose", rows::like_glucose, 5, 3.76, 0.993, {1.4, 1.2, 1.7}),
+    rows::sugar(component::galactose, "galactose", rows::like_glucose, 30, 4.49, 1.0, {0.35, 0.3, 0.6}),
+    rows::with(rows::sugar(component::lactose, "lactose", rows::like_sucrose, 101, 6.56, 1.0, {0.2, 0.15, 0.4}),
+               [](auto& c) { c.solubility = solubility_law::lactose; }),
+    rows::sugar(component::maltose, "maltose", rows::like_sucrose, 87, 6.15, 1.0, {0.4, 0.3, 0.5}),
+    rows::chain(component::maltotriose, "maltotriose", 3, 0.99, {0.3, 0.2, 0.35}),
+    rows::chain(component::maltotetraose, "maltotetraose", 4, 0.99, {0.2, 0.1, 0.3}),
+    rows::chain(component::maltopentaose, "maltopentaose", 5, 0.99, {0.15, 0.05, 0.25}),
+    rows::chain(component::maltohexaose, "maltohexaose", 6, 0.99, {0.1, 0.0, 0.2}),
+    rows::chain(component::maltoheptaose, "maltoheptaose", 7, 0.99, {0.1, 0.0, 0.2}),
+    rows::chain(component::higher_saccharides, "higher_saccharides", 20, 0.98, {0.1, 0.0, 0.2}),
+    rows::with(rows::polyol(component::sorbitol, "sorbitol", sorbitol_molar_mass, -9, 3.35, rows::roos93, 1.05,
+                            {0.6, 0.5, 0.7}),
+               [](auto& c) { c.small_sugar = true; }),
+    // Refraction: molar, 20.5 cm3, from memory, confidence medium.
+    {.id = component::glycerol,
+     .name = "glycerol",
+     .where = phase::dissolved,
+     .isotherm = {.kind = isotherm_kind::glycerol},
+     .trust = {&rows::glycerol_errs},
+     .particle_molar_mass = glycerol_molar_mass,
+     .glass_celsius = -83.15,
+     .glass_constant = 1.17,
+     .glass_source = "190 K; from memory, confidence medium; k by Roos's correlation",
+     .small_sugar = true,
+     .volume_ratio = 1.25,
+     .refraction_ratio = 1.087,
+     .heat = formula::heat_dissolved_sugar,
+     .sweetness = {0.6, 0.5, 0.7},
+     .laxative = true},
+    rows::electrolyte(component::salt, "salt", 1.0, 0.0, 0.5 * sodium_chloride_molar_mass),
+    rows::electrolyte(component::minerals, "minerals", 0.42, 0.15, 40.0),
+    rows::with(rows::solid(component::protein, "protein", rows::like_casein, rows::protein_density,
+                           formula::heat_protein),
+               [](auto& c) {
+                   c.swelling = {4.0, 0.0};
+                   c.gel = {3.8e5, 5};
+                   c.must_boil = true;
+                   c.note = {.from_share = 0.01,
+                             .of_cooked = true,
+                             .text =
+                                 "Boiled milk protein gels as it cools; how firmly is known only within a "
+                                 "factor of 5."};
+               }),
+    rows::with(rows::solid(component::starch, "starch", rows::like_starch, rows::starch_density,
+                           formula::heat_carbohydrate),
+               [](auto& c) {
+                   c.swelling = {0.0, 3.0};
+                   c.gel = {1.0e5, 2};
+                   c.must_boil = true;
+                   c.note = {.from_share = 0.003,
+                             .text =
+                                 "Starch: taken as fully cooked if it was in the pan; much sugar keeps it "
+                                 "from swelling."};
+               }),
+    rows::with(rows::solid(component::fibre, "fibre", rows::like_starch, rows::fibre_density, formula::heat_fibre),
+               [](auto& c) {
+                   c.note = {.from_share = 0.003,
+                             .text =
+                                 "Fibre counts by its volume only: pectin, with acid and much sugar, sets as "
+                                 "a gel, which is not modelled."};
+               }),
+    rows::solid(component::cocoa_solids, "cocoa_solids", rows::like_cocoa, rows::fibre_density,
+                formula::heat_fibre),
+    rows::fat(component::fat, "fat", formula::milk_fat, 0.15),
+    // Taken as a monosaccharide, with the weakest data.
+    rows::with(rows::sugar(component::acid, "acid", rows::like_glucose, 11, 3.93, 0.95, {}),
+               [](auto& c) {
+                   c.trust.least = 0.2;
+                   c.glass_source = "as for a monosaccharide of 11 C; from memory, confidence low";
+               }),
+    rows::with(rows::fat(component::cocoa_butter, "cocoa_butter", formula::cocoa_butter, 1.0),
+               [](auto& c) {
+                   c.note = {.below_celsius = 34.0,
+                             .text =
+                                 "Cocoa butter is taken as tempered and alone; beside milk fat it sets "
+                                 "softer and melts earlier."};
+               }),
+    rows::fat(component::vegetable_fat, "vegetable_fat", formula::vegetable_fat, 0.15),
+    rows::with(rows::solid(component::agar, "agar", rows::like_starch, rows::fibre_density, formula::heat_fibre),
+               [](auto& c) {
+                   c.gel = {1.5e8, 2, &rows::agar_setting};
+                   c.must_boil = true;
+                   c.note = {.text = "Agar sets on cooling at 32 to 45 °C and melts again only above 85 °C.",
+                             .in_much_sugar =
+                                 "Agar: in so much sugar it may not dissolve, and sets weaker than "
+                                 "said.",
+                             .if_raw = "Agar that is not boiled does not set; put it in the pan."};
+               }),
+    rows::with(rows::solid(component::gelatin, "gelatin", rows::like_casein, rows::protein_density,
+                           formula::heat_protein),
+               [](auto& c) {
+                   c.swelling = {4.0, 0.0};
+                   c.gel = {2.3e6, 2, &rows::gelatin_setting};
+               }),
 }};
 
 constexpr std::size_t index_of(component c) {
@@ -134,5 +424,45 @@ constexpr std::optional<component> find_component(std::string_view name) {
         if (c.name == name) return c.id;
     return std::nullopt;
 }
+
+static_assert(
+    [] {
+        for (std::size_t i = 0; i < component_count; ++i)
+            if (index_of(components[i].id) != i || components[i].name.empty()) return false;
+        return true;
+    }(),
+    "the rows stand in the order of the names");
+
+// --- the numbers alone
+// ---------------------------------------------------------------------------------------------
+
+/// What the templates of solution/ read of a component: in their own number, and without the texts, for which a
+/// small machine has no room.
+template <class Number>
+struct component_columns {
+    phase where = phase::solvent;
+    isotherm_columns<Number> isotherm;
+    Number glass_celsius = 0.0, glass_constant = 1.0;
+    bool small_sugar = false;
+};
+
+template <class Number>
+constexpr std::array<component_columns<Number>, component_count> columns_in() {
+    std::array<component_columns<Number>, component_count> out{};
+    for (std::size_t i = 0; i < component_count; ++i) {
+        const auto& c = components[i];
+        const auto& w = c.isotherm;
+        out[i] = {c.where,
+                  {w.kind, Number(w.fitted_from), Number(w.fitted_to), Number(w.size), Number(w.norrish_k),
+                   Number(w.m0), Number(w.c), Number(w.k)},
+                  Number(c.glass_celsius),
+                  Number(c.glass_constant),
+                  c.small_sugar};
+    }
+    return out;
+}
+// A constant, so never initialized at run time, which the check does not see in a template.
+template <class Number>
+inline constexpr auto columns_of = columns_in<Number>();  // NOLINT(bugprone-dynamic-static-initializers)
 
 }  // namespace sirop::core

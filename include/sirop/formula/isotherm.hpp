@@ -29,52 +29,58 @@ Scalar starzak_peacock_slope(const Scalar& x, const Scalar& kelvin) {
 }
 
 /// Norrish, J. Food Technol. 1 (1966) 25: ln aw = ln(1 - x) + K x^2.  Constants near 25 C.
-template <class Scalar>
-Scalar norrish_ln_activity(const Scalar& x, double k) {
+template <class Scalar, class Constant>
+Scalar norrish_ln_activity(const Scalar& x, const Constant& k) {
     using std::log1p;
     return log1p(-x) + k * x * x;
 }
 
-/// Parameters of the modified UNIQUAC model for one sugar in water.
-struct uniquac_pair {
-    double r_sugar, q_sugar;
-    double sugar_water_0, sugar_water_1, water_sugar_0, water_sugar_1;
-};
+/// x to the 2/3, also at compile time: Newton's rule for the cube root.
+constexpr double two_thirds_power(double x) {
+    double root = 1.0;
+    for (int i = 0; i < 60; ++i) root -= (root - x / (root * root)) / 3.0;
+    return root * root;
+}
 
-/// Peres & Macedo, Fluid Phase Equilibria 123 (1996) 71 (recalled, then tested on freezing points: rms 9e-5 in
-/// aw).
-inline constexpr uniquac_pair uniquac_glucose{8.1528, 7.92, -68.6157, -0.069, 96.5267, 0.277};
-inline constexpr uniquac_pair uniquac_sucrose{14.5496, 13.764, -89.3391, 0.328, 118.9952, -0.341};
+/// Parameters of the modified UNIQUAC model for one sugar in water; constants of the type, so that they become
+/// those of the scalar when compiled.  Peres & Macedo, Fluid Phase Equilibria 123 (1996) 71 (recalled, then tested
+/// on freezing points: rms 9e-5 in aw).
+inline constexpr struct uniquac_of_glucose {
+    static constexpr double r_sugar = 8.1528, q_sugar = 7.92, sugar_water_0 = -68.6157, sugar_water_1 = -0.069,
+                            water_sugar_0 = 96.5267, water_sugar_1 = 0.277;
+} uniquac_glucose;
+inline constexpr struct uniquac_of_sucrose {
+    static constexpr double r_sugar = 14.5496, q_sugar = 13.764, sugar_water_0 = -89.3391, sugar_water_1 = 0.328,
+                            water_sugar_0 = 118.9952, water_sugar_1 = -0.341;
+} uniquac_sucrose;
 
-/// The part of the model that depends on temperature alone.
-template <class Scalar>
+/// The part of the model that depends on temperature alone: exp(-a/T) of the two pairs, a linear in T.
+template <class Scalar, class Pair>
 struct uniquac_energies {
-    Scalar sugar_water, water_sugar;  ///< exp(-a/T) of the two pairs, a linear in T
-    double r_ratio, q_sugar;
+    Scalar sugar_water, water_sugar;
 };
 
-template <class Scalar>
-uniquac_energies<Scalar> uniquac_at(const Scalar& kelvin, const uniquac_pair& pair) {
+template <class Scalar, class Pair>
+uniquac_energies<Scalar, Pair> uniquac_at(const Scalar& kelvin, Pair) {
     using std::exp;
-    constexpr double r_water = 0.92;
-    const Scalar sugar_water = exp(-(pair.sugar_water_0 + pair.sugar_water_1 * (kelvin - 298.15)) / kelvin);
-    const Scalar water_sugar = exp(-(pair.water_sugar_0 + pair.water_sugar_1 * (kelvin - 298.15)) / kelvin);
-    return {sugar_water, water_sugar, std::pow(pair.r_sugar / r_water, 2.0 / 3.0), pair.q_sugar};
+    const Scalar sugar_water = exp(-(Pair::sugar_water_0 + Pair::sugar_water_1 * (kelvin - 298.15)) / kelvin);
+    const Scalar water_sugar = exp(-(Pair::water_sugar_0 + Pair::water_sugar_1 * (kelvin - 298.15)) / kelvin);
+    return {sugar_water, water_sugar};
 }
 
 /// Modified UNIQUAC, Peres & Macedo 1996: exponent 2/3 in the volume fractions, interaction energies linear in T.
 /// Fitted 0..100 C; written so that no term cancels in dilute solution.
-template <class Scalar>
-Scalar uniquac_ln_activity(const Scalar& x, const uniquac_energies<Scalar>& at) {
+template <class Scalar, class Pair>
+Scalar uniquac_ln_activity(const Scalar& x, const uniquac_energies<Scalar, Pair>& at) {
     using std::log;
     using std::log1p;
-    constexpr double q_water = 1.4;
+    constexpr double q_water = 1.4, r_ratio = two_thirds_power(Pair::r_sugar / 0.92);
     const Scalar water = 1.0 - x;
-    const Scalar excess = x * (at.r_ratio - 1.0);
+    const Scalar excess = x * (r_ratio - 1.0);
     const Scalar combinatorial = -log1p(excess) + excess / (1.0 + excess);
-    const Scalar surface = water * q_water + x * at.q_sugar;
+    const Scalar surface = water * q_water + x * Pair::q_sugar;
     const Scalar theta_w = water * q_water / surface;
-    const Scalar theta_s = x * at.q_sugar / surface;
+    const Scalar theta_s = x * Pair::q_sugar / surface;
     const Scalar around_water = 1.0 + theta_s * (at.sugar_water - 1.0);
     const Scalar around_sugar = theta_s + theta_w * at.water_sugar;
     const Scalar residual = q_water * (-log(around_water) + theta_s * at.sugar_water / around_water -
@@ -82,15 +88,15 @@ Scalar uniquac_ln_activity(const Scalar& x, const uniquac_energies<Scalar>& at) 
     return log1p(-x) + combinatorial + residual;
 }
 
-template <class Scalar>
-Scalar uniquac_ln_activity(const Scalar& x, const Scalar& kelvin, const uniquac_pair& pair) {
+template <class Scalar, class Pair>
+Scalar uniquac_ln_activity(const Scalar& x, const Scalar& kelvin, Pair pair) {
     return uniquac_ln_activity(x, uniquac_at(kelvin, pair));
 }
 
 /// Chains of glucose units.  Flory-Huggins: ln aw = ln(1 - f) + (1 - 1/N) f + chi f^2, f volume fraction of
 /// saccharide, N its volume in units of the water molecule.  The form is published; chi = 0.5 is our estimate.
-template <class Scalar>
-Scalar flory_huggins_ln_activity(const Scalar& f, double n, double chi) {
+template <class Scalar, class Constant>
+Scalar flory_huggins_ln_activity(const Scalar& f, const Constant& n, const Constant& chi) {
     using std::log1p;
     return log1p(-f) + (1.0 - 1.0 / n) * f + chi * f * f;
 }
@@ -124,8 +130,8 @@ Scalar glycerol_ln_activity(const Scalar& x, const Scalar& kelvin) {
 
 /// Guggenheim-Anderson-de Boer: g of water per g of dry solid at a water activity.
 /// m0 in g per 100 g, as printed.  Valid while k aw < 1.
-template <class Scalar>
-Scalar gab_water(const Scalar& activity, double m0, double c, double k) {
+template <class Scalar, class Constant>
+Scalar gab_water(const Scalar& activity, const Constant& m0, const Constant& c, const Constant& k) {
     const Scalar ka = k * activity;
     return 0.01 * m0 * c * ka / ((1.0 - ka) * (1.0 - ka + c * ka));
 }

@@ -1,25 +1,14 @@
 // What makes a syrup more than a syrup: solid fat, networks of particles, gels, and how a layer slumps.
 #pragma once
 
-#include <array>
 #include <cmath>
-#include <cstddef>
+
+#include "broken_line.hpp"
 
 namespace sirop::formula {
 
-/// Share of a fat that is solid against temperature, C: a broken line, flat outside its points.
-struct solid_fat_curve {
-    std::array<std::array<double, 2>, 9> points;
-
-    constexpr double at(double celsius) const {
-        if (celsius <= points[0][0]) return points[0][1];
-        for (std::size_t i = 1; i < points.size(); ++i)
-            if (celsius <= points[i][0])
-                return points[i - 1][1] + (points[i][1] - points[i - 1][1]) * (celsius - points[i - 1][0]) /
-                                              (points[i][0] - points[i - 1][0]);
-        return points.back()[1];
-    }
-};
+/// Share of a fat that is solid against temperature, C.
+using solid_fat_curve = broken_line<9>;
 
 /// Typical solid fat contents, by pulsed NMR.  Milk fat and cocoa butter (tempered): recalled, confidence medium;
 /// a soft vegetable fat such as that of a spread: recalled, confidence low to medium.  Fats that mix soften one
@@ -57,13 +46,10 @@ Scalar network_modulus(const Scalar& phi) {
 ///             caramel sauce of 20 % water still pours
 /// each within a factor of 5 (our estimate).
 template <class Scalar>
-Scalar gel_modulus_square(const Scalar& c, double prefactor) {
-    return prefactor * c * c;
-}
-template <class Scalar>
-Scalar milk_gel_modulus(const Scalar& c) {
-    const Scalar square = c * c;
-    return 3.8e5 * square * square * c;
+Scalar gel_modulus(const Scalar& c, double prefactor, int power) {
+    Scalar modulus = prefactor * c;
+    for (int i = 1; i < power; ++i) modulus *= c;
+    return modulus;
 }
 
 /// Seconds in which a round layer of a viscous liquid, as wide as four times its height h, slumps under its own

@@ -10,7 +10,6 @@
 #include <vector>
 
 #include "cook_for.hpp"
-#include "slopes.hpp"
 
 namespace sirop::core {
 
@@ -106,16 +105,14 @@ struct kitchen_log {
     }
     state with_slopes(double offset) const {
         const double celsius = real_celsius(offset);
-        const finished_slopes there(log->cook, path.pan, celsius);
-        const mixture& m = there.value().contents;
-        state s{m.total(), read() ? brix_of_syrup(m) : 0.0};
-        if (celsius <= path.boils_celsius || celsius >= path.last_celsius) return s;
-        batch_change hotter;
-        hotter.celsius = 1.0;
-        const mixture change = there.change(hotter);
-        s.grams_by_kelvin = change.total();
-        if (read()) s.brix_by_kelvin = brix_change(m, change);
-        return s;
+        additions_of<dual> added;
+        for (const auto& line : log->cook.off_heat) added.add(in_scalar<dual>(off_the_heat(line)), line.celsius);
+        const bool moves = celsius > path.boils_celsius && celsius < path.last_celsius;
+        const auto m = finished_at(in_scalar<dual>(path.pan), dual(celsius, moves ? 1.0 : 0.0), added,
+                                   dual(log->cook.pressure_pa))
+                           .contents;
+        const dual grams = m.total(), brix = read() ? brix_of_syrup(m) : dual(0.0);
+        return {grams.value, brix.value, grams.slope, brix.slope};
     }
     /// The error of the reading counts by the slope at an offset.
     void reweight(double offset) {
@@ -440,7 +437,7 @@ inline batch apply(const kitchen_fit& fit, batch b) {
     if (!fit.offset_kelvin.determined) return b;
     b.thermometer_error_kelvin += fit.offset_kelvin.value;
     b.thermometer_within_kelvin =
-        std::fmin(detail::normal_95 * fit.offset_kelvin.standard_uncertainty, thermometer_within_limit.high);
+        std::fmin(normal_95 * fit.offset_kelvin.standard_uncertainty, thermometer_within_limit.high);
     return b;
 }
 

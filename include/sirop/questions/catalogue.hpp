@@ -73,13 +73,13 @@ inline constexpr auto
      "none of its own: the other published models, inside the interval of the first",
      "the same; sucrose by UNIQUAC (Peres & Macedo 1996), glucose and its like by Norrish (1966)",
      [](const mixture& m, double, double pa) {
-         return m.water() > 0.0 ? exactly(detail::boiling_celsius(m, pa, curve::second)) : estimate{};
+         return m.water() > 0.0 ? exactly(boiling_celsius(m, pa, curve::second)) : estimate{};
      }},
     {"water_activity_second_model", "aw", "1", -30.0, 170.0, -30.0, 150.0, 97.0,
      "none of its own: the other published models, inside the interval of the first",
      "the same; sucrose by UNIQUAC (Peres & Macedo 1996), glucose and its like by Norrish (1966)",
      [](const mixture& m, double t, double) {
-         return m.water() > 0.0 ? exactly(std::exp(detail::ln_activity(m, t + formula::zero_celsius, curve::second)))
+         return m.water() > 0.0 ? exactly(std::exp(ln_activity(m, t + formula::zero_celsius, curve::second)))
                                 : estimate{};
      }},
     {"freezing_point_celsius", "Tf", "°C", detail::everywhere, detail::everywhere, -1e9, 1e9, 60.0,

@@ -82,7 +82,7 @@ inline outcome<travel_answer> travel(const batch& b, double pressure_pa, double 
     const mixture cooked = path.cooked_at(real);
     travel_answer a;
     a.from_thermometer_celsius = b.thermometer_celsius;
-    a.real_celsius = detail::boiling_celsius(cooked, pressure_pa, curve::best);
+    a.real_celsius = boiling_celsius(cooked, pressure_pa, curve::best);
     a.thermometer_celsius = a.real_celsius + thermometer_error_kelvin;
     a.water_boils_from_celsius = water_boils_celsius(b.pressure_pa);
     a.water_boils_celsius = water_boils_celsius(pressure_pa);

@@ -102,8 +102,7 @@ inline ingredient_line line_of(const mixture& m, const char* name) {
     line.name = name;
     line.grams = m.total();
     for (std::size_t i = 0; i < component_count; ++i) line.per_gram[i] = m.grams[i] / line.grams;
-    line.per_gram[index_of(component::sucrose)] += m.sucrose_crystals / line.grams;
-    line.per_gram[index_of(component::lactose)] += m.lactose_crystals / line.grams;
+    for (std::size_t i = 0; i < component_count; ++i) line.per_gram[i] += m.crystals_of[i] / line.grams;
     return line;
 }
 

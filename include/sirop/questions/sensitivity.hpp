@@ -1,6 +1,6 @@
 // Which input matters: how far the thermometer, the pressure, the scales and the ingredients move the water and
 // the set of the finished batch, each by its standard uncertainty.  Linear propagation with exact derivatives
-// (slopes.hpp), and Monte Carlo to check it.  Inputs are independent of each other; the uncertainty of the model
+// and Monte Carlo to check it.  Inputs are independent of each other; the uncertainty of the model
 // itself is not in it (that is in the intervals of the prediction).
 #pragma once
 
@@ -11,7 +11,6 @@
 #include <vector>
 
 #include "cook_for.hpp"
-#include "slopes.hpp"
 
 namespace sirop::core {
 
@@ -210,25 +209,42 @@ inline const ingredient_line& line_of(const batch& b, const uncertain_input& in)
     return (in.off_heat ? b.off_heat : b.pan)[in.line];
 }
 
-/// What one unit of an input changes.
-inline batch_change change_of(const batch& b, const uncertain_input& in) {
-    batch_change d;
-    if (in.kind == input_kind::thermometer) d.celsius = 1.0;
-    if (in.kind == input_kind::pressure) d.pressure_pa = 100.0;
-    if (in.kind == input_kind::thermometer || in.kind == input_kind::pressure) return d;
-    const ingredient_line& line = line_of(b, in);
-    masses change = line.per_gram;
-    if (in.kind != input_kind::weighing) {
-        change = shifting(line.per_gram, in.kind);
-        for (double& x : change) x *= line.grams;
+/// What a batch is made of, on a scalar that carries the slope with one input.
+struct sloping_batch {
+    mixture_of<dual> pan;
+    additions_of<dual> added;
+    dual celsius, pressure_pa;
+};
+
+/// The slope of each number of a batch with an input.
+inline sloping_batch sloping(const batch& b, const uncertain_input& in) {
+    sloping_batch s;
+    s.celsius = {b.thermometer_celsius - b.thermometer_error_kelvin,
+                 in.kind == input_kind::thermometer ? 1.0 : 0.0};
+    s.pressure_pa = {b.pressure_pa, in.kind == input_kind::pressure ? 100.0 : 0.0};
+    const bool of_a_line = in.kind != input_kind::thermometer && in.kind != input_kind::pressure;
+    const auto masses_of = [&](const ingredient_line& line, bool changes) {
+        masses by_unit{};
+        if (changes) by_unit = line.per_gram;
+        if (changes && in.kind != input_kind::weighing) {
+            by_unit = shifting(line.per_gram, in.kind);
+            for (double& x : by_unit) x *= line.grams;
+        }
+        mixture_of<dual>::parts grams;
+        for (std::size_t i = 0; i < component_count; ++i) grams[i] = {line.grams * line.per_gram[i], by_unit[i]};
+        return grams;
+    };
+    for (std::size_t i = 0; i < b.pan.size(); ++i) {
+        const auto grams = masses_of(b.pan[i], of_a_line && !in.off_heat && in.line == i);
+        for (std::size_t k = 0; k < component_count; ++k) s.pan.grams[k] += grams[k];
     }
-    if (!in.off_heat) {
-        d.pan.grams = change;
-        return d;
+    for (std::size_t i = 0; i < b.off_heat.size(); ++i) {
+        const auto& line = b.off_heat[i];
+        s.added.add(
+            as_it_arrives(masses_of(line, of_a_line && in.off_heat && in.line == i), arrives_dry(line.per_gram)),
+            line.celsius);
     }
-    d.added = as_it_arrives(change, arrives_dry(line.per_gram));
-    d.added_heat_joule = enthalpy_joule(d.added, line.celsius);
-    return d;
+    return s;
 }
 
 /// The same batch with an input off by an amount.
@@ -259,13 +275,15 @@ inline bool all_positive(const batch& b) {
     return true;
 }
 
-inline outputs outputs_of(const mixture& finished, double serve_celsius) {
+template <class Scalar>
+std::array<Scalar, output_count> outputs_of(const mixture_of<Scalar>& finished, double serve_celsius) {
+    using std::exp;
     grade ignored = grade::fine;
-    const mixture cold = at_temperature(finished, serve_celsius);
-    const double kelvin = serve_celsius + formula::zero_celsius;
-    const double ln_aw =
-        cold.ice > 0.0 ? formula::ice_ln_activity(kelvin) : ln_activity(cold, kelvin, curve::best);
-    return {percent(finished.water(), finished.total()), std::exp(ln_aw),
+    const auto cold = at_temperature(finished, serve_celsius);
+    const Scalar kelvin = serve_celsius + formula::zero_celsius;
+    const Scalar ln_aw =
+        cold.ice > 0.0 ? Scalar(formula::ice_ln_activity(kelvin)) : best_ln_activity(cold, kelvin);
+    return {100.0 * finished.water() / finished.total(), exp(ln_aw),
             log10_firmness_value(cold, serve_celsius, history::cooling, ignored),
             log10_viscosity_value(cold, serve_celsius, ignored)};
 }
@@ -294,7 +312,7 @@ inline std::vector<uncertain_input> uncertain_inputs(const batch& b, const usual
     std::vector<uncertain_input> inputs;
     double kelvin = usual.thermometer_kelvin;
     if (std::isnan(kelvin))
-        kelvin = b.thermometer_within_kelvin > 0.0 ? b.thermometer_within_kelvin / detail::normal_95 : 1.0;
+        kelvin = b.thermometer_within_kelvin > 0.0 ? b.thermometer_within_kelvin / normal_95 : 1.0;
     inputs.push_back({input_kind::thermometer, false, 0, "thermometer", "cook.thermometer",
                       b.thermometer_celsius - b.thermometer_error_kelvin, kelvin, "K"});
     inputs.push_back({input_kind::pressure, false, 0, "air pressure", "cook.pressure_hpa", 0.01 * b.pressure_pa,
@@ -360,16 +378,14 @@ inline std::optional<refusal> find_input_fault(const batch& b, const std::vector
     return std::nullopt;
 }
 
-/// Derivatives of the outputs with a change of the finished batch.
-inline outputs outputs_change(const mixture& finished, const mixture& change, double serve_celsius) {
-    grade ignored = grade::fine;
-    const double total = finished.total();
-    const mixture cold = at_temperature(finished, serve_celsius);
-    const auto both = carrying(cold, at_temperature_change(finished, change, serve_celsius));
-    return {(100.0 * change.water() - percent(finished.water(), total) * change.total()) / total,
-            water_activity_change(finished, change, serve_celsius),
-            log10_firmness_value(both, serve_celsius, history::cooling, ignored).slope(),
-            log10_viscosity_value(both, serve_celsius, ignored).slope()};
+/// Derivatives of the outputs with an input.
+inline outputs outputs_by(const batch& b, const uncertain_input& in) {
+    const auto s = sloping(b, in);
+    const auto finished = finished_at(s.pan, s.celsius, s.added, s.pressure_pa).contents;
+    outputs by{};
+    const auto all = outputs_of(finished, b.serve_celsius);
+    for (std::size_t r = 0; r < output_count; ++r) by[r] = all[r].slope;
+    return by;
 }
 
 }  // namespace detail
@@ -377,8 +393,8 @@ inline outputs outputs_change(const mixture& finished, const mixture& change, do
 /// Which input matters: derivatives of the outputs, and what each input contributes to their uncertainty.
 inline outcome<sensitivity> sensitivity_of(const batch& b, const std::vector<uncertain_input>& inputs) {
     if (auto fault = detail::find_input_fault(b, inputs)) return *fault;
-    const finished_slopes at(b, in_the_pan(b.pan), b.thermometer_celsius - b.thermometer_error_kelvin);
-    const mixture& finished = at.value().contents;
+    const mixed done = finished_at(b, in_the_pan(b.pan), b.thermometer_celsius - b.thermometer_error_kelvin);
+    const mixture& finished = done.contents;
     sensitivity s;
     s.value = detail::outputs_of(finished, b.serve_celsius);
     for (const double x : s.value)
@@ -387,7 +403,7 @@ inline outcome<sensitivity> sensitivity_of(const batch& b, const std::vector<unc
     for (const auto& in : inputs) {
         input_effect e;
         e.input = in;
-        e.derivative = detail::outputs_change(finished, at.change(detail::change_of(b, in)), b.serve_celsius);
+        e.derivative = detail::outputs_by(b, in);
         for (std::size_t r = 0; r < output_count; ++r) {
             e.contribution[r] = std::fabs(e.derivative[r]) * in.standard_uncertainty;
             variance[r] += e.contribution[r] * e.contribution[r];
@@ -409,7 +425,7 @@ inline outcome<sensitivity> sensitivity_of(const batch& b, const std::vector<unc
     s.notes.emplace_back(
         "Uncertainty of the inputs alone, taken as independent; that of the model is in the "
         "intervals of the prediction.");
-    if (at.flashes())
+    if (done.flashed_grams > 0.0)
         s.notes.emplace_back("Water flashes off at the additions: it evens out part of what the cook leaves.");
     if (finished.crystals() > 0.0) s.notes.emplace_back("Some sugar stays undissolved: it moves with the inputs.");
     if (at_temperature(finished, b.serve_celsius).ice > 0.0)

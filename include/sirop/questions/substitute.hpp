@@ -86,7 +86,7 @@ inline constexpr std::array<kept_amount, 10> kept_amounts = {{
     {"sweetness", 1.0,
      [](const masses& m) {
          double sum = 0.0;
-         for (const auto& row : sweetness_table) sum += row.value * m[index_of(row.id)];
+         for (const auto& c : components) sum += c.sweetness.value * m[index_of(c.id)];
          return sum;
      },
      "white sugar, fructose or honey"},

@@ -167,7 +167,7 @@ inline double measured(const wanted& w, const mixture& finished, const mixture& 
         case measure::water_activity:
             return at_temperature(finished, celsius).ice > 0.0
                        ? std::exp(formula::ice_ln_activity(celsius + formula::zero_celsius))
-                       : std::exp(detail::ln_activity(finished, celsius + formula::zero_celsius, curve::best));
+                       : std::exp(ln_activity(finished, celsius + formula::zero_celsius, curve::best));
         case measure::brix:
             return brix_of_syrup(finished);
         case measure::viscosity_pa_s:

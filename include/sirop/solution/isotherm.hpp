@@ -1,10 +1,10 @@
 // Water held by one gram of a component at a water activity and a temperature: the isotherms, their
-// ranges, their continuation beyond them, and their uncertainty.
+// continuation beyond the fitted ranges, and their uncertainty.
 #pragma once
 
-#include <array>
 #include <cmath>
 
+#include "../base/estimate.hpp"
 #include "../base/solve.hpp"
 #include "../data/components.hpp"
 #include "../formula/isotherm.hpp"
@@ -16,242 +16,221 @@ enum class curve : signed char { low = -1, best = 0, high = 1, second = 2 };
 
 inline constexpr double min_model_celsius = -30.0;
 inline constexpr double max_model_celsius = 250.0;  ///< flagged beyond 170
+inline constexpr double last_syrup_solids = 0.995;  ///< of the syrup phase; drier is beyond the model
 
 namespace detail {
 
-/// Molar masses, g/mol (IUPAC 2021).
-inline constexpr double sucrose_molar_mass = 342.297, glucose_molar_mass = 180.156, sorbitol_molar_mass = 182.172,
-                        glycerol_molar_mass = 92.094, sodium_chloride_molar_mass = 58.443;
+/// Grams of a solute to the grams of as many moles of water.
+constexpr double molar_ratio(double molar_mass) {
+    return molar_mass / formula::water_molar_mass;
+}
 
-/// Beyond 97 % solids the sucrose equation (false minimum of aw below 82 C) is continued as a power law.
-inline constexpr double sucrose_last_water = 3.0 / 97.0;
-
-constexpr double mole_fraction(double water_per_gram, double molar_mass) {
-    return 1.0 / (1.0 + water_per_gram * molar_mass / formula::water_molar_mass);
+/// Mole fraction of a solute from the grams of water per gram of it.
+template <class Scalar>
+constexpr Scalar mole_fraction(const Scalar& water_per_gram, const constant_of<Scalar>& ratio) {
+    return 1.0 / (1.0 + water_per_gram * ratio);
 }
 
 /// Grams of water per gram at which the decreasing function ln_aw(x) of the solute's mole fraction takes a value.
 /// Solved in logarithms, where the curve is nearly straight: ln(-ln aw) against ln h.
-template <class LnActivity>
-double invert_solution(const LnActivity& ln_activity_of, double ln_aw, double molar_mass,
-                       double least_water = 0.0) {
-    const double target = std::log(-ln_aw);
-    const double h_ideal = formula::water_molar_mass / molar_mass / -std::expm1(ln_aw) * std::exp(ln_aw);
-    const double log_h = solve_monotone(
-        [&](double u) { return std::log(-ln_activity_of(mole_fraction(std::exp(u), molar_mass))) - target; },
-        std::log(h_ideal), least_water > 0.0 ? std::log(least_water) : -30.0, 40.0);
-    return std::exp(log_h);
+template <class Scalar, class LnActivity>
+Scalar invert_solution(const LnActivity& ln_activity_of, const Scalar& ln_aw, const constant_of<Scalar>& ratio,
+                       const constant_of<Scalar>& least_log_water = precision<Scalar>::least_log_water) {
+    using std::exp;
+    using std::expm1;
+    using std::log;
+    const Scalar target = log(-ln_aw);
+    const auto off = [&](Scalar u) -> Scalar {
+        return log(-ln_activity_of(mole_fraction(Scalar(exp(u)), ratio))) - target;
+    };
+    const Scalar ideal = 1.0 / (ratio * expm1(-ln_aw));
+    return exp(solve_monotone(off, Scalar(log(ideal)), Scalar(least_log_water),
+                              Scalar(precision<Scalar>::most_log_water)));
 }
 
-inline double sucrose_water(double ln_aw, double kelvin) {
-    const double x_last = mole_fraction(sucrose_last_water, sucrose_molar_mass);
-    const double ln_last = formula::starzak_peacock_ln_activity(x_last, kelvin);
+// Beyond 97 % solids the sucrose equation (false minimum of aw below 82 C) is continued as a power law.
+inline constexpr double sucrose_last_water = 3.0 / 97.0, ln_sucrose_last_water = -3.4760986898352733;
+inline constexpr double sucrose_last_fraction = mole_fraction(sucrose_last_water, molar_ratio(sucrose_molar_mass));
+
+template <class Scalar>
+Scalar sucrose_last_ln_activity(const Scalar& kelvin) {
+    return formula::starzak_peacock_ln_activity(Scalar(sucrose_last_fraction), kelvin);
+}
+
+template <class Scalar>
+Scalar sucrose_water(const Scalar& ln_aw, const Scalar& kelvin) {
+    using std::exp;
+    const Scalar ln_last = sucrose_last_ln_activity(kelvin);
     if (ln_aw >= ln_last)
-        return invert_solution([&](double x) { return formula::starzak_peacock_ln_activity(x, kelvin); }, ln_aw,
-                               sucrose_molar_mass, sucrose_last_water * (1.0 - 1.0e-12));
-    const double slope = formula::starzak_peacock_slope(x_last, kelvin);
-    return sucrose_last_water * std::exp((ln_aw - ln_last) / slope);
+        return invert_solution(
+            [&](const Scalar& x) -> Scalar { return formula::starzak_peacock_ln_activity(x, kelvin); }, ln_aw,
+            molar_ratio(sucrose_molar_mass), ln_sucrose_last_water - 20.0 * precision<Scalar>::rounding);
+    return sucrose_last_water *
+           exp((ln_aw - ln_last) / formula::starzak_peacock_slope(Scalar(sucrose_last_fraction), kelvin));
 }
 
-/// chi and the two densities: our estimate (the form is published), see formula/isotherm.hpp.
-inline constexpr double chain_chi = 0.5, chain_chi_error = 0.1, chain_density = 1.55, chain_water_density = 1.0;
-
-constexpr double chain_volume_fraction(double water_per_gram) {
-    return 1.0 / (1.0 + water_per_gram * chain_density / chain_water_density);
+template <class Scalar, class Pair>
+Scalar uniquac_water(const Scalar& ln_aw, const Scalar& kelvin, Pair pair, const constant_of<Scalar>& ratio) {
+    const auto at = formula::uniquac_at(kelvin, pair);
+    return invert_solution([&](const Scalar& x) -> Scalar { return formula::uniquac_ln_activity(x, at); }, ln_aw,
+                           ratio);
 }
 
-inline double chain_water(double ln_aw, double units) {
-    const double n = (162.141 * units + 18.015) / (chain_density * 18.05);
-    const double target = std::log(-ln_aw);
-    const double log_h = solve_monotone(
-        [&](double u) {
-            const double f = chain_volume_fraction(std::exp(u));
-            return std::log(-formula::flory_huggins_ln_activity(f, n, chain_chi)) - target;
-        },
-        std::log(0.2), -30.0, 40.0);
-    return std::exp(log_h);
+template <class Scalar>
+Scalar norrish_water(const Scalar& ln_aw, const Scalar& k, const constant_of<Scalar>& ratio) {
+    return invert_solution([&](const Scalar& x) -> Scalar { return formula::norrish_ln_activity(x, k); }, ln_aw,
+                           ratio);
 }
+
+/// chi of the chains: our estimate (the form is published), see formula/isotherm.hpp.
+inline constexpr double chain_chi = 0.5, chain_chi_error = 0.1;
+
+/// Volume fraction of the chains from the grams of water per gram of them.
+template <class Scalar>
+constexpr Scalar chain_volume_fraction(const Scalar& water_per_gram) {
+    return 1.0 / (1.0 + water_per_gram * (chain_density / chain_water_density));
+}
+
+template <class Scalar>
+Scalar chain_water(const Scalar& ln_aw, const constant_of<Scalar>& size) {
+    using std::exp;
+    using std::log;
+    const Scalar target = log(-ln_aw);
+    const auto off = [&](Scalar u) -> Scalar {
+        const Scalar f = chain_volume_fraction(Scalar(exp(u)));
+        return log(-formula::flory_huggins_ln_activity(f, size, constant_of<Scalar>(chain_chi))) - target;
+    };
+    constexpr double ln_guess = -1.6094379124341003;  // ln 0.2
+    return exp(solve_monotone(off, Scalar(ln_guess), Scalar(precision<Scalar>::least_log_water),
+                              Scalar(precision<Scalar>::most_log_water)));
+}
+
+inline constexpr double salt_last_molality = 6.0, ln_salt_last_molality = 1.791759469228055;
 
 /// Salt: Pitzer to 6 mol/kg; then, with d = ln(aw/aw6), ln(h/h6) = 2.5619 d + 3.0605 d^2 + 2.5401 d^3, our fit
 /// within 0.3 % to Tang, Tridico & Fung 1997 (recalled, confidence medium-high) to 45 mass %, which rises
 /// throughout; beyond, a power law of the slope there.
-inline double salt_water(double ln_aw) {
-    constexpr double last = 6.0;
+template <class Scalar>
+Scalar salt_water(const Scalar& ln_aw) {
+    using std::exp;
+    using std::log;
     constexpr double grams_per_mole = 1.0e-3 * sodium_chloride_molar_mass;
-    const double ln_last = formula::sodium_chloride_ln_activity(last);
+    const Scalar ln_last = formula::sodium_chloride_ln_activity(Scalar(salt_last_molality));
     if (ln_aw < ln_last) {
         constexpr double a = 2.5619, b = 3.0605, c = 2.5401, end = -0.37;  // end: about 45 mass %
-        const auto law = [](double d) { return d * (a + d * (b + d * c)); };
-        const double d = ln_aw - ln_last;
-        const double ln_h = d >= end ? law(d) : law(end) + (a + end * (2.0 * b + 3.0 * end * c)) * (d - end);
-        return std::exp(ln_h) / (last * grams_per_mole);
+        constexpr double at_end = end * (a + end * (b + end * c)), slope = a + end * (2.0 * b + 3.0 * end * c);
+        const Scalar d = ln_aw - ln_last;
+        const Scalar ln_h =
+            d >= Scalar(end) ? Scalar(d * (a + d * (b + d * c))) : Scalar(at_end + slope * (d - end));
+        return exp(ln_h) * (1.0 / (salt_last_molality * grams_per_mole));
     }
-    const double target = std::log(-ln_aw);
-    const double log_m = solve_monotone(
-        [&](double u) { return std::log(-formula::sodium_chloride_ln_activity(std::exp(u))) - target; },
-        std::log(-ln_aw / 0.036), -40.0, std::log(last) + 1.0e-9);
-    return 1.0 / (std::exp(log_m) * grams_per_mole);
-}
-
-struct gab_constants {
-    double m0, c, k;
-};
-
-/// Casein (also for gelatin), native starch (also for fibre and agar) and defatted cocoa solids at 25 C: recalled
-/// ranges, confidence low.
-constexpr gab_constants gab_of(component c) {
-    if (c == component::protein || c == component::gelatin) return {6.5, 10.0, 0.80};
-    if (c == component::cocoa_solids) return {4.5, 15.0, 0.80};
-    return {9.5, 20.0, 0.73};
-}
-
-/// A broken line through (solids fraction, value) points, flat outside them.
-template <std::size_t N>
-constexpr double broken_line(const std::array<std::array<double, 2>, N>& points, double x) {
-    if (x <= points[0][0]) return points[0][1];
-    for (std::size_t i = 1; i < N; ++i)
-        if (x <= points[i][0])
-            return points[i - 1][1] +
-                   (points[i][1] - points[i - 1][1]) * (x - points[i - 1][0]) / (points[i][0] - points[i - 1][0]);
-    return points[N - 1][1];
+    const Scalar target = log(-ln_aw);
+    const auto off = [&](Scalar u) -> Scalar {
+        return log(-formula::sodium_chloride_ln_activity(Scalar(exp(u)))) - target;
+    };
+    const Scalar log_m = solve_monotone(off, Scalar(log(-ln_aw * (1.0 / 0.036))), Scalar(-40.0),
+                                        Scalar(ln_salt_last_molality + 20.0 * precision<Scalar>::rounding));
+    return exp(-log_m) * (1.0 / grams_per_mole);
 }
 
 }  // namespace detail
 
 /// Grams of water that one gram of a component holds at ln aw < 0 and a temperature in K, by its best model.
 /// Ranges: docs/theory.md.  Water and fat hold none.
-inline double water_held(const component_data& c, double ln_aw, double kelvin) {
+template <class Scalar>
+Scalar water_held(const isotherm_columns<constant_of<Scalar>>& c, const Scalar& ln_aw, const Scalar& kelvin) {
     using namespace detail;
-    switch (c.isotherm) {
+    using std::exp;
+    switch (c.kind) {
         case isotherm_kind::sucrose:
             return sucrose_water(ln_aw, kelvin);
-        case isotherm_kind::monosaccharide: {
-            const auto at = formula::uniquac_at(kelvin, formula::uniquac_glucose);
-            return invert_solution([&](double x) { return formula::uniquac_ln_activity(x, at); }, ln_aw,
-                                   glucose_molar_mass);
-        }
+        case isotherm_kind::monosaccharide:
+            return uniquac_water(ln_aw, kelvin, formula::uniquac_glucose, molar_ratio(glucose_molar_mass));
         case isotherm_kind::chain:
-            return chain_water(ln_aw, c.units);
-        case isotherm_kind::sorbitol:
-            return invert_solution([](double x) { return formula::norrish_ln_activity(x, -1.65); }, ln_aw,
-                                   sorbitol_molar_mass);
+            return chain_water(ln_aw, c.size);
+        case isotherm_kind::polyol:
+            return norrish_water(ln_aw, Scalar(c.norrish_k),
+                                 constant_of<Scalar>(c.size * (1.0 / formula::water_molar_mass)));
         case isotherm_kind::glycerol:
-            return invert_solution([&](double x) { return formula::glycerol_ln_activity(x, kelvin); }, ln_aw,
-                                   glycerol_molar_mass);
+            return invert_solution(
+                [&](const Scalar& x) -> Scalar { return formula::glycerol_ln_activity(x, kelvin); }, ln_aw,
+                molar_ratio(glycerol_molar_mass));
         case isotherm_kind::electrolyte:
-            return c.units * salt_water(ln_aw);
-        case isotherm_kind::solid: {
-            const auto g = gab_of(c.id);
-            return formula::gab_water(std::exp(ln_aw), g.m0, g.c, g.k);
-        }
+            return c.size * salt_water(ln_aw);
+        case isotherm_kind::solid:
+            return formula::gab_water(Scalar(exp(ln_aw)), c.m0, c.c, c.k);
         case isotherm_kind::none:
             break;
     }
-    return 0.0;
+    return Scalar(0.0);
+}
+template <class Scalar>
+Scalar water_held(const component_data& c, const Scalar& ln_aw, const Scalar& kelvin) {
+    return water_held(c.isotherm, ln_aw, kelvin);
 }
 
-/// The same by the second published model, where there is one: sucrose by the modified UNIQUAC of Peres & Macedo
+/// Whether all components of a kind share one curve, of which each holds its size (1 but for electrolytes).
+constexpr bool one_curve(isotherm_kind kind) {
+    return kind == isotherm_kind::sucrose || kind == isotherm_kind::monosaccharide;
+}
+
+/// Whether a component's model is used inside the range it was fitted in.  Chains of glucose rest on an estimated
+/// constant at every temperature; their interval says so, not the grade.
+template <class Scalar>
+bool is_fitted(const isotherm_columns<constant_of<Scalar>>& c, const Scalar& ln_aw, const Scalar& kelvin) {
+    const Scalar celsius = kelvin - formula::zero_celsius;
+    if (!(celsius >= Scalar(c.fitted_from) && celsius <= Scalar(c.fitted_to))) return false;
+    if (c.kind == isotherm_kind::sucrose) return ln_aw >= detail::sucrose_last_ln_activity(kelvin);
+    if (c.kind == isotherm_kind::electrolyte)
+        return ln_aw >= formula::sodium_chloride_ln_activity(Scalar(detail::salt_last_molality));
+    return true;
+}
+
+/// Whether a second published model of the component's water is at hand.
+constexpr bool has_second_model(const component_data& c) {
+    return one_curve(c.isotherm.kind);
+}
+
+/// Water held by the second published model, where there is one: sucrose by the modified UNIQUAC of Peres & Macedo
 /// 1996, monosaccharides by Norrish with the glucose constant scaled by 298.15 K/T (the scaling is our estimate).
 /// Sucrose past 97 % solids keeps the ratio of the two models there.
 inline double water_held_second(const component_data& c, double ln_aw, double kelvin) {
     using namespace detail;
-    if (c.isotherm == isotherm_kind::monosaccharide) {
-        const double k = -2.25 * 298.15 / kelvin;
-        return invert_solution([&](double x) { return formula::norrish_ln_activity(x, k); }, ln_aw,
-                               glucose_molar_mass);
-    }
-    if (c.isotherm != isotherm_kind::sucrose) return water_held(c, ln_aw, kelvin);
-    const auto at = formula::uniquac_at(kelvin, formula::uniquac_sucrose);
+    if (!has_second_model(c)) return water_held(c, ln_aw, kelvin);
+    if (c.isotherm.kind == isotherm_kind::monosaccharide)
+        return norrish_water(ln_aw, -2.25 * 298.15 / kelvin, molar_ratio(glucose_molar_mass));
     const auto by_uniquac = [&](double ln) {
-        return invert_solution([&](double x) { return formula::uniquac_ln_activity(x, at); }, ln,
-                               sucrose_molar_mass);
+        return uniquac_water(ln, kelvin, formula::uniquac_sucrose, molar_ratio(sucrose_molar_mass));
     };
-    const double ln_last =
-        formula::starzak_peacock_ln_activity(mole_fraction(sucrose_last_water, sucrose_molar_mass), kelvin);
+    const double ln_last = sucrose_last_ln_activity(kelvin);
     if (ln_aw >= ln_last) return by_uniquac(ln_aw);
     return by_uniquac(ln_last) / sucrose_last_water * sucrose_water(ln_aw, kelvin);
 }
 
 /// Relative uncertainty of ln aw of a component that holds h grams of water per gram: the trust stated in its
-/// model alone; the spread of two published models comes on top (water_held with a curve). Sucrose: +-0.2 K of
-/// boiling point to 75 %, 0.5 K at 85, 2 K at 90, about 5 K to 97, 10 K beyond; the others are our estimates
-/// (chains: chi +- 0.1; solids, minerals, acid: weakest data).
+/// model alone; the spread of two published models comes on top (water_held with a curve).
 inline double ln_activity_uncertainty(const component_data& c, double ln_aw, double h) {
-    using namespace detail;
-    using line = std::array<std::array<double, 2>, 5>;
-    const double solids = 1.0 / (1.0 + h);
-    switch (c.isotherm) {
-        case isotherm_kind::sucrose: {
-            constexpr line sucrose = {{{0.75, 0.03}, {0.85, 0.036}, {0.90, 0.09}, {0.97, 0.12}, {1.0, 0.15}}};
-            return (c.id == component::sucrose ? 1.0 : 1.25) * broken_line(sucrose, solids);
-        }
-        case isotherm_kind::monosaccharide: {
-            constexpr line mono = {{{0.30, 0.011}, {0.60, 0.02}, {0.75, 0.05}, {0.85, 0.08}, {0.97, 0.12}}};
-            return c.id == component::acid ? std::fmax(0.2, broken_line(mono, solids)) : broken_line(mono, solids);
-        }
-        case isotherm_kind::chain: {
-            const double f = chain_volume_fraction(h);
-            return std::fmin(0.5, chain_chi_error * f * f / -ln_aw);
-        }
-        case isotherm_kind::electrolyte:
-            // in units of salt: minerals hold c.units as much
-            return (c.id == component::minerals ? 0.15 : 0.0) +
-                   broken_line(std::array<std::array<double, 2>, 2>{{{0.2596, 0.003}, {0.45, 0.015}}},
-                               1.0 / (1.0 + h / c.units));
-        case isotherm_kind::glycerol:
-            // its source's own values, to 30 %, are in doubt: theirs is the spread
-            return broken_line(std::array<std::array<double, 2>, 2>{{{0.30, 0.10}, {0.60, 0.03}}}, solids);
-        case isotherm_kind::sorbitol:
-            return 0.10;
-        case isotherm_kind::solid:
-            return 0.25;
-        case isotherm_kind::none:
-            break;
+    if (c.isotherm.kind == isotherm_kind::chain) {
+        const double f = detail::chain_volume_fraction(h);
+        return std::fmin(0.5, detail::chain_chi_error * f * f / -ln_aw);
     }
-    return 0.0;
+    if (c.trust.line == nullptr) return 0.0;
+    const double own = c.isotherm.kind == isotherm_kind::electrolyte ? h / c.isotherm.size : h;
+    return std::fmax(c.trust.times * c.trust.line->at(1.0 / (1.0 + own)), c.trust.least) + c.trust.plus;
 }
 
 /// Water held along a curve.  The edges are h(aw^(1+r)) and h(aw^(1-r)), or the second model where it lies further
 /// out: where published models disagree, the interval holds both.
 inline double water_held(const component_data& c, double ln_aw, double kelvin, curve side) {
-    if (c.isotherm == isotherm_kind::none) return 0.0;
+    if (c.isotherm.kind == isotherm_kind::none) return 0.0;
     if (side == curve::second) return water_held_second(c, ln_aw, kelvin);
     const double h = water_held(c, ln_aw, kelvin);
     if (side == curve::best) return h;
     const double r = ln_activity_uncertainty(c, ln_aw, h);
     const double edge = water_held(c, ln_aw * (side == curve::low ? 1.0 + r : 1.0 - r), kelvin);
-    const bool two_models = c.isotherm == isotherm_kind::sucrose || c.isotherm == isotherm_kind::monosaccharide;
-    if (!two_models) return edge;
+    if (!has_second_model(c)) return edge;
     const double second = water_held_second(c, ln_aw, kelvin);
     return side == curve::low ? std::fmin(edge, second) : std::fmax(edge, second);
-}
-
-/// Whether the component's model is used inside the range it was fitted in (sugars: down to -5 C, where freezing
-/// points still check them).  Chains of glucose rest on an estimated constant at every temperature; their interval
-/// says so, not the grade.
-inline grade isotherm_grade(const component_data& c, double ln_aw, double kelvin) {
-    const double celsius = kelvin - formula::zero_celsius;
-    switch (c.isotherm) {
-        case isotherm_kind::sucrose: {
-            const double last = formula::starzak_peacock_ln_activity(
-                detail::mole_fraction(detail::sucrose_last_water, detail::sucrose_molar_mass), kelvin);
-            return celsius >= -5.0 && celsius <= 150.0 && ln_aw >= last ? grade::fine : grade::extrapolated;
-        }
-        case isotherm_kind::monosaccharide:
-            return celsius >= -5.0 && celsius <= 100.0 ? grade::fine : grade::extrapolated;
-        case isotherm_kind::solid:
-            return celsius >= 0.0 && celsius <= 60.0 ? grade::fine : grade::extrapolated;
-        case isotherm_kind::electrolyte:
-            return celsius <= 60.0 && ln_aw >= formula::sodium_chloride_ln_activity(6.0) ? grade::fine
-                                                                                         : grade::extrapolated;
-        case isotherm_kind::sorbitol:
-            return celsius <= 60.0 ? grade::fine : grade::extrapolated;
-        case isotherm_kind::glycerol:
-        case isotherm_kind::chain:
-        case isotherm_kind::none:
-            break;
-    }
-    return grade::fine;
 }
 
 }  // namespace sirop::core

@@ -4,6 +4,7 @@
 
 #include <array>
 #include <cmath>
+#include <type_traits>
 
 #include "isotherm.hpp"
 
@@ -12,29 +13,31 @@ namespace sirop::core {
 using masses = std::array<double, component_count>;  ///< grams of each component
 
 /// Grams of everything in the pot.  Crystals are sugar that is there but not dissolved: neither syrup nor
-/// water-holding.  A template on the scalar, so that the explicit laws of a mixture can be differentiated.
+/// water-holding.  Raw is the part of what must boil to gel that has never boiled.
 template <class Scalar>
 struct mixture_of {
-    std::array<Scalar, component_count> grams{};
-    Scalar sucrose_crystals{};
-    Scalar lactose_crystals{};
+    using parts = std::array<Scalar, component_count>;
+    parts grams{}, crystals_of{}, raw_of{};
     Scalar ice{};
-    /// The part of the protein, starch and agar that has never boiled, and so does not gel.
-    Scalar raw_protein{};
-    Scalar raw_starch{};
-    Scalar raw_agar{};
 
     Scalar& operator[](component c) { return grams[index_of(c)]; }
     const Scalar& operator[](component c) const { return grams[index_of(c)]; }
+    Scalar& crystals(component c) { return crystals_of[index_of(c)]; }
+    const Scalar& crystals(component c) const { return crystals_of[index_of(c)]; }
+    Scalar& raw(component c) { return raw_of[index_of(c)]; }
+    const Scalar& raw(component c) const { return raw_of[index_of(c)]; }
 
     Scalar water() const { return (*this)[component::water]; }
     Scalar fat() const { return sum(phase::fat); }
-    Scalar crystals() const { return sucrose_crystals + lactose_crystals; }
-
+    Scalar crystals() const {
+        Scalar total{};
+        for (const Scalar& g : crystals_of) total += g;
+        return total;
+    }
     Scalar sum(phase where) const {
         Scalar total{};
-        for (const auto& c : components)
-            if (c.where == where) total += (*this)[c.id];
+        for (std::size_t i = 0; i < component_count; ++i)
+            if (columns_of<constant_of<Scalar>>[i].where == where) total += grams[i];
         return total;
     }
     Scalar dissolved() const { return sum(phase::dissolved); }
@@ -55,83 +58,145 @@ struct mixture_of {
     /// The same in another amount.
     mixture_of times(const Scalar& factor) const {
         mixture_of m = *this;
-        for (auto& g : m.grams) g *= factor;
-        for (Scalar* part :
-             {&m.sucrose_crystals, &m.lactose_crystals, &m.ice, &m.raw_protein, &m.raw_starch, &m.raw_agar})
-            *part *= factor;
+        for (parts* of : {&m.grams, &m.crystals_of, &m.raw_of})
+            for (Scalar& g : *of) g *= factor;
+        m.ice *= factor;
         return m;
     }
 
     mixture_of& operator+=(const mixture_of& other) {
-        for (std::size_t i = 0; i < component_count; ++i) grams[i] += other.grams[i];
-        sucrose_crystals += other.sucrose_crystals;
-        lactose_crystals += other.lactose_crystals;
+        for (std::size_t i = 0; i < component_count; ++i) {
+            grams[i] += other.grams[i];
+            crystals_of[i] += other.crystals_of[i];
+            raw_of[i] += other.raw_of[i];
+        }
         ice += other.ice;
-        raw_protein += other.raw_protein;
-        raw_starch += other.raw_starch;
-        raw_agar += other.raw_agar;
         return *this;
     }
 };
 
 using mixture = mixture_of<double>;
 
-inline constexpr double boiling_floor_kelvin = 1.0e-9;  ///< smallest boiling-point elevation that is told apart
+/// The same mixture in another scalar, without slopes.
+template <class Scalar>
+mixture_of<Scalar> in_scalar(const mixture& m) {
+    mixture_of<Scalar> out;
+    for (std::size_t i = 0; i < component_count; ++i) {
+        out.grams[i] = m.grams[i];
+        out.crystals_of[i] = m.crystals_of[i];
+        out.raw_of[i] = m.raw_of[i];
+    }
+    out.ice = m.ice;
+    return out;
+}
+
 inline constexpr double min_freezing_celsius = -30.0;
 
-/// Grams of water that the mixture's solids hold at ln aw < 0 and T in K; its own water does not enter.
-inline double water_held(const mixture& m, double ln_aw, double kelvin, curve side = curve::best) {
-    double total = 0.0, like_sucrose = -1.0, like_glucose = -1.0;
-    for (const auto& c : components) {
-        const double grams = m[c.id];
-        if (grams <= 0.0 || c.isotherm == isotherm_kind::none) continue;
-        double h;
-        // Sugars that share a curve share its solution.
-        if (side == curve::best && c.isotherm == isotherm_kind::sucrose)
-            h = like_sucrose >= 0.0 ? like_sucrose : (like_sucrose = water_held(c, ln_aw, kelvin));
-        else if (side == curve::best && c.isotherm == isotherm_kind::monosaccharide)
-            h = like_glucose >= 0.0 ? like_glucose : (like_glucose = water_held(c, ln_aw, kelvin));
-        else
-            h = water_held(c, ln_aw, kelvin, side);
-        total += grams * h;
+// --- water held
+// ---------------------------------------------------------------------------------------------------
+
+/// Grams of water that each component of the mixture holds at ln aw < 0 and T in K.
+template <class Scalar>
+std::array<Scalar, component_count> water_by_component(const mixture_of<Scalar>& m, const Scalar& ln_aw,
+                                                       const Scalar& kelvin) {
+    std::array<Scalar, component_count> held{};
+    std::array<Scalar, 3> shared{};  // of each kind that is one curve, once it is known
+    for (std::size_t i = 0; i < component_count; ++i) {
+        const auto& c = columns_of<constant_of<Scalar>>[i].isotherm;
+        if (m.grams[i] < Scalar(0.0) || is_nothing(m.grams[i]) || c.kind == isotherm_kind::none) continue;
+        if (!one_curve(c.kind)) {
+            held[i] = m.grams[i] * water_held(c, ln_aw, kelvin);
+            continue;
+        }
+        Scalar& h = shared[static_cast<std::size_t>(c.kind)];
+        if (is_nothing(h)) h = water_held(c, ln_aw, kelvin);
+        held[i] = m.grams[i] * h;
     }
+    return held;
+}
+
+/// Grams of water that the mixture's solids hold at ln aw < 0 and T in K; its own water does not enter.
+template <class Scalar>
+Scalar water_held(const mixture_of<Scalar>& m, const Scalar& ln_aw, const Scalar& kelvin) {
+    Scalar total{};
+    for (const Scalar& g : water_by_component(m, ln_aw, kelvin)) total += g;
+    return total;
+}
+inline double water_held(const mixture& m, double ln_aw, double kelvin, curve side) {
+    if (side == curve::best) return water_held(m, ln_aw, kelvin);
+    double total = 0.0;
+    for (const auto& c : components)
+        if (m[c.id] > 0.0) total += m[c.id] * water_held(c, ln_aw, kelvin, side);
     return total;
 }
 
-inline bool holds_water(const mixture& m) {
-    for (const auto& c : components)
-        if (c.isotherm != isotherm_kind::none && m[c.id] > 0.0) return true;
+template <class Scalar>
+bool holds_water(const mixture_of<Scalar>& m) {
+    for (std::size_t i = 0; i < component_count; ++i)
+        if (m.grams[i] > Scalar(0.0) && columns_of<constant_of<Scalar>>[i].isotherm.kind != isotherm_kind::none)
+            return true;
     return false;
 }
 
-/// The worst grade of the isotherms that hold at least one part in a hundred of the mixture's water.
-inline grade isotherms_grade(const mixture& m, double ln_aw, double kelvin) {
-    const double all = water_held(m, ln_aw, kelvin);
-    grade g = kelvin - formula::zero_celsius > 170.0 ? grade::extrapolated : grade::fine;
-    for (const auto& c : components) {
-        if (m[c.id] <= 0.0 || c.isotherm == isotherm_kind::none) continue;
-        if (m[c.id] * water_held(c, ln_aw, kelvin) >= 0.01 * all) g = worst(g, isotherm_grade(c, ln_aw, kelvin));
-    }
-    return g;
+/// Whether the isotherms that hold at least one part in a hundred of the mixture's water are used in their ranges.
+template <class Scalar>
+grade isotherms_grade(const mixture_of<Scalar>& m, const Scalar& ln_aw, const Scalar& kelvin) {
+    const auto held = water_by_component(m, ln_aw, kelvin);
+    Scalar all{};
+    for (const Scalar& g : held) all += g;
+    bool fitted = kelvin <= Scalar(170.0 + formula::zero_celsius);
+    for (std::size_t i = 0; i < component_count; ++i)
+        if (held[i] > Scalar(0.0) && held[i] >= 0.01 * all)
+            fitted = fitted && is_fitted(columns_of<constant_of<Scalar>>[i].isotherm, ln_aw, kelvin);
+    return fitted ? grade::fine : grade::extrapolated;
 }
 
-inline double water_boils_celsius(double pressure_pa) {
-    return formula::saturation_temperature(pressure_pa) - formula::zero_celsius;
+// --- boiling
+// ------------------------------------------------------------------------------------------------------
+
+/// Temperature, C, at which water boils at a pressure in Pa.
+template <class Scalar>
+Scalar water_boils_celsius(const Scalar& pressure_pa) {
+    const Scalar kelvin = formula::saturation_temperature(pressure_pa);
+    if constexpr (!std::is_same_v<Scalar, single>) return kelvin - formula::zero_celsius;
+    // The last step of that equation cancels in float (0.2 mK): one step of Newton's rule on the pressure.
+    const Scalar excess = formula::saturation_pressure(kelvin) - pressure_pa;
+    return (kelvin - formula::zero_celsius) - excess / formula::saturation_slope(kelvin);
 }
+
+namespace detail {
+
+/// ln aw of what boils so much above water, which boils at `base` C under that pressure: ln(P/psat).  Where the
+/// logarithm would cancel, the slope of ln psat is integrated over the elevation: Gauss and Legendre with 5 points
+/// for each 75 K (error below 1e-11; to 2 K, exact to rounding).
+template <class Scalar>
+Scalar ln_activity_of_elevation(const Scalar& base, const Scalar& elevation, const Scalar& pressure_pa) {
+    using std::log;
+    const Scalar kelvin = base + formula::zero_celsius;
+    if (elevation > Scalar(precision<Scalar>::logarithm_from_kelvin))
+        return log(pressure_pa / formula::saturation_pressure(Scalar(kelvin + elevation)));
+    constexpr std::array<constant_of<Scalar>, 5> node = {-0.9061798459386640, -0.5384693101056831, 0.0,
+                                                         0.5384693101056831, 0.9061798459386640};
+    constexpr std::array<constant_of<Scalar>, 5> weight = {
+        0.2369268850561891, 0.4786286704993665, 0.5688888888888889, 0.4786286704993665, 0.2369268850561891};
+    const int panels = elevation > Scalar(150.0) ? 3 : elevation > Scalar(75.0) ? 2 : 1;
+    const Scalar half = elevation * constant_of<Scalar>(0.5) / constant_of<Scalar>(static_cast<float>(panels));
+    Scalar sum{}, middle = half;
+    for (int panel = 0; panel < panels; ++panel, middle += 2.0 * half)
+        for (std::size_t i = 0; i < node.size(); ++i) {
+            const Scalar t = kelvin + (middle + half * node[i]);
+            sum += weight[i] * formula::saturation_slope(t) / formula::saturation_pressure(t);
+        }
+    return -half * sum;
+}
+
+}  // namespace detail
 
 /// ln aw of whatever boils at a temperature in C under a pressure in Pa: ln(P/psat(T)).
-/// Within 2 K of boiling water the logarithm would cancel, so the slope of ln psat is integrated over the
-/// elevation (Gauss-Legendre, 3 points: exact to rounding there).
-inline double ln_activity_at_boil(double celsius, double pressure_pa) {
-    const double elevation = celsius - water_boils_celsius(pressure_pa);
-    const double kelvin = celsius + formula::zero_celsius;
-    if (elevation > 2.0) return std::log(pressure_pa / formula::saturation_pressure(kelvin));
-    const auto slope = [&](double share) {
-        const double t = kelvin - share * elevation;
-        return formula::saturation_slope(t) / formula::saturation_pressure(t);
-    };
-    constexpr double node = 0.38729833462074169;  // sqrt(3/5)/2
-    return -elevation / 18.0 * (5.0 * slope(0.5 - node) + 8.0 * slope(0.5) + 5.0 * slope(0.5 + node));
+template <class Scalar>
+Scalar ln_activity_at_boil(const Scalar& celsius, const Scalar& pressure_pa) {
+    const Scalar base = water_boils_celsius(pressure_pa);
+    return detail::ln_activity_of_elevation(base, Scalar(celsius - base), pressure_pa);
 }
 
 /// Grams of water that the mixture holds when it boils at a temperature and a pressure.
@@ -144,55 +209,66 @@ inline estimate water_at_boil(const mixture& m, double celsius, double pressure_
                    water_held(m, ln_aw, kelvin, curve::high), isotherms_grade(m, ln_aw, kelvin));
 }
 
+// --- the inverses: one monotone solve each, by what is held(ln aw, T in K) --------------------------------------
+//
+// If there is more water than the solids hold at an activity that cannot be told from 1, it is free, and the
+// mixture boils, freezes and evaporates like water.
+
 namespace detail {
 
-/// Whether there is more water than the solids hold at an activity that cannot be told from 1: then it is free,
-/// and the mixture boils, freezes and evaporates like water.
-inline bool has_free_water(const mixture& m, double least_ln_aw, double kelvin, curve side) {
-    return water_held(m, least_ln_aw, kelvin, side) <= m.water();
+/// Boiling point in C, solved in the logarithm of the elevation.
+template <class Scalar, class Held>
+Scalar boiling_by(const Held& held, const Scalar& water, const Scalar& pressure_pa) {
+    using std::exp;
+    using std::log;
+    const Scalar base = water_boils_celsius(pressure_pa);
+    if (held(Scalar(precision<Scalar>::least_boiling_ln_activity), Scalar(base + formula::zero_celsius)) <= water)
+        return base;
+    const Scalar target = log(water);
+    const auto off = [&](Scalar u) -> Scalar {
+        const Scalar elevation = exp(u);
+        return log(held(ln_activity_of_elevation(base, elevation, pressure_pa),
+                        Scalar(base + elevation + formula::zero_celsius))) -
+               target;
+    };
+    return base +
+           exp(solve_monotone(off, Scalar(2.0), Scalar(log(Scalar(precision<Scalar>::least_elevation_kelvin))),
+                              Scalar(log(Scalar(max_model_celsius - base)))));
 }
 
-/// ln aw of a mixture with its own water, at T in K: one monotone solve in ln(-ln aw) against ln(water).
-inline double ln_activity(const mixture& m, double kelvin, curve side) {
-    constexpr double wettest = -25.0, driest = 3.0;
-    if (has_free_water(m, -std::exp(wettest), kelvin, side)) return 0.0;
-    const double target = std::log(m.water());
-    const double v =
-        solve_monotone([&](double u) { return std::log(water_held(m, -std::exp(u), kelvin, side)) - target; },
-                       -1.0, wettest, driest);
-    return -std::exp(v);
+/// ln aw at T in K, solved in ln(-ln aw) against ln(water).
+template <class Scalar, class Held>
+Scalar ln_activity_by(const Held& held, const Scalar& water, const Scalar& kelvin) {
+    using std::exp;
+    using std::log;
+    const Scalar wettest = precision<Scalar>::least_log_activity, driest = 3.0;
+    if (held(Scalar(-exp(wettest)), kelvin) <= water) return Scalar(0.0);
+    const Scalar target = log(water);
+    const auto off = [&](Scalar u) -> Scalar { return log(held(Scalar(-exp(u)), kelvin)) - target; };
+    return -exp(solve_monotone(off, Scalar(-1.0), wettest, driest));
 }
 
-/// Boiling point in C, one monotone solve in the logarithm of the elevation.
-inline double boiling_celsius(const mixture& m, double pressure_pa, curve side) {
-    const double base = water_boils_celsius(pressure_pa);
-    constexpr double least_ln_aw = -6.0e-11;  // a little beyond boiling_floor_kelvin, so that no gap is left
-    if (has_free_water(m, least_ln_aw, base + formula::zero_celsius, side)) return base;
-    const double target = std::log(m.water());
-    const double v = solve_monotone(
-        [&](double u) {
-            const double celsius = base + std::exp(u);
-            const double ln_aw = ln_activity_at_boil(celsius, pressure_pa);
-            if (!(ln_aw < 0.0)) return 100.0;  // less elevation than can be told apart: more water than any
-            return std::log(water_held(m, ln_aw, celsius + formula::zero_celsius, side)) - target;
-        },
-        2.0, std::log(boiling_floor_kelvin), std::log(max_model_celsius - base));
-    return base + std::exp(v);
-}
-
-/// Temperature in C at which the mixture's activity is that of ice.
-inline double freezing_celsius(const mixture& m, curve side) {
+/// Temperature in C at which the activity is that of ice.
+template <class Held>
+double freezing_by(const Held& held, double water) {
     constexpr double least_depression = -18.0;
     const double warmest = formula::zero_celsius - std::exp(least_depression);
-    if (has_free_water(m, formula::ice_ln_activity(warmest), warmest, side)) return 0.0;
-    const double target = std::log(m.water());
-    const double v = solve_monotone(
-        [&](double u) {
-            const double kelvin = formula::zero_celsius - std::exp(u);
-            return std::log(water_held(m, formula::ice_ln_activity(kelvin), kelvin, side)) - target;
-        },
-        1.0, least_depression, std::log(-min_freezing_celsius));
-    return -std::exp(v);
+    if (held(formula::ice_ln_activity(warmest), warmest) <= water) return 0.0;
+    const double target = std::log(water);
+    const auto off = [&](double u) {
+        const double kelvin = formula::zero_celsius - std::exp(u);
+        return std::log(held(formula::ice_ln_activity(kelvin), kelvin)) - target;
+    };
+    return -std::exp(solve_monotone(off, 1.0, least_depression, std::log(-min_freezing_celsius)));
+}
+
+/// What the solids of a mixture hold, by the best model or along a curve.
+template <class Scalar>
+auto held_by(const mixture_of<Scalar>& m) {
+    return [&m](const Scalar& ln_aw, const Scalar& kelvin) { return water_held(m, ln_aw, kelvin); };
+}
+inline auto held_by(const mixture& m, curve side) {
+    return [&m, side](double ln_aw, double kelvin) { return water_held(m, ln_aw, kelvin, side); };
 }
 
 /// An estimate of which one side may lie beyond the end of the model: it reaches to that end, and is flagged.
@@ -205,50 +281,69 @@ inline estimate to_the_end(double value, double one_side, double other_side, dou
 
 }  // namespace detail
 
+/// Best boiling point, C, under a pressure in Pa, of a mixture with water; NaN above max_model_celsius.
+template <class Scalar>
+Scalar best_boiling_celsius(const mixture_of<Scalar>& m, const Scalar& pressure_pa) {
+    return detail::boiling_by(detail::held_by(m), m.water(), pressure_pa);
+}
+/// The same along a curve.
+inline double boiling_celsius(const mixture& m, double pressure_pa, curve side) {
+    return detail::boiling_by(detail::held_by(m, side), m.water(), pressure_pa);
+}
+
+/// Best ln aw at T in K of a mixture with water, all of it liquid; 0 with free water.
+template <class Scalar>
+Scalar best_ln_activity(const mixture_of<Scalar>& m, const Scalar& kelvin) {
+    return detail::ln_activity_by(detail::held_by(m), m.water(), kelvin);
+}
+/// The same along a curve.
+inline double ln_activity(const mixture& m, double kelvin, curve side) {
+    return detail::ln_activity_by(detail::held_by(m, side), m.water(), kelvin);
+}
+
 /// Boiling point, C, under a pressure in Pa.  Not computed without water, or for a mixture that would boil above
 /// max_model_celsius.
 inline estimate boiling_celsius(const mixture& m, double pressure_pa) {
     if (!(m.water() > 0.0)) return {};
-    const double value = detail::boiling_celsius(m, pressure_pa, curve::best);
+    const double value = best_boiling_celsius(m, pressure_pa);
     if (!std::isfinite(value)) return {};
     const double ln_aw = ln_activity_at_boil(value, pressure_pa);
-    const double low = detail::boiling_celsius(m, pressure_pa, curve::low);
-    const double high = detail::boiling_celsius(m, pressure_pa, curve::high);
+    const auto side = [&](curve c) { return boiling_celsius(m, pressure_pa, c); };
     const grade status = ln_aw < 0.0 ? isotherms_grade(m, ln_aw, value + formula::zero_celsius) : grade::fine;
-    return detail::to_the_end(value, low, high, max_model_celsius, status);
+    return detail::to_the_end(value, side(curve::low), side(curve::high), max_model_celsius, status);
 }
 
 /// Water activity at a temperature in C, all the water being liquid.  Not computed without water.
 inline estimate water_activity(const mixture& m, double celsius) {
     if (!(m.water() > 0.0)) return {};
     const double kelvin = celsius + formula::zero_celsius;
-    const double ln_aw = detail::ln_activity(m, kelvin, curve::best);
+    const double ln_aw = best_ln_activity(m, kelvin);
     if (!std::isfinite(ln_aw)) return {};
-    return between(std::exp(ln_aw), std::exp(detail::ln_activity(m, kelvin, curve::low)),
-                   std::exp(detail::ln_activity(m, kelvin, curve::high)),
+    const auto side = [&](curve c) { return std::exp(ln_activity(m, kelvin, c)); };
+    return between(std::exp(ln_aw), side(curve::low), side(curve::high),
                    ln_aw < 0.0 ? isotherms_grade(m, ln_aw, kelvin) : grade::fine);
 }
 
 /// Temperature, C, at which ice begins to form; not computed without water or below min_freezing_celsius.
 inline estimate freezing_celsius(const mixture& m) {
     if (!(m.water() > 0.0)) return {};
-    const double value = detail::freezing_celsius(m, curve::best);
+    const auto side = [&](curve c) { return detail::freezing_by(detail::held_by(m, c), m.water()); };
+    const double value = side(curve::best);
     if (!std::isfinite(value)) return {};
     const double kelvin = value + formula::zero_celsius;
-    const double low = detail::freezing_celsius(m, curve::low);
-    const double high = detail::freezing_celsius(m, curve::high);
     const grade status = value < 0.0 ? isotherms_grade(m, formula::ice_ln_activity(kelvin), kelvin) : grade::fine;
-    return detail::to_the_end(value, low, high, min_freezing_celsius, status);
+    return detail::to_the_end(value, side(curve::low), side(curve::high), min_freezing_celsius, status);
 }
 
 /// The mixture at a temperature: below its freezing point part of the water is ice, and the rest is what the
 /// solids hold at the activity of ice.
-inline mixture at_temperature(const mixture& m, double celsius) {
+template <class Scalar>
+mixture_of<Scalar> at_temperature(const mixture_of<Scalar>& m, double celsius) {
     if (!(celsius < 0.0)) return m;
-    const double kelvin = celsius + formula::zero_celsius;
-    const double held = water_held(m, formula::ice_ln_activity(kelvin), kelvin);
+    const Scalar kelvin = celsius + formula::zero_celsius;
+    const Scalar held = water_held(m, Scalar(formula::ice_ln_activity(kelvin)), kelvin);
     if (!(held < m.water())) return m;  // no ice, or too near 0 C to tell
-    mixture frozen = m.with_water(held);
+    mixture_of<Scalar> frozen = m.with_water(held);
     frozen.ice += m.water() - held;
     return frozen;
 }

@@ -16,10 +16,9 @@ namespace sirop::core {
 template <class Scalar>
 Scalar glass_celsius(const mixture_of<Scalar>& m) {
     Scalar weight{}, sum{};
-    for (const auto& c : components) {
-        if (c.where != phase::solvent && c.where != phase::dissolved) continue;
-        if (std::isnan(c.glass_celsius)) continue;
-        const Scalar share = m[c.id] / c.glass_constant;
+    for (std::size_t i = 0; i < component_count; ++i) {
+        const auto& c = columns_of<constant_of<Scalar>>[i];
+        const Scalar share = m.grams[i] / c.glass_constant;  // 0 where it does not count
         weight += share;
         sum += share * c.glass_celsius;
     }
@@ -52,24 +51,15 @@ Scalar syrup_volume(const mixture_of<Scalar>& m, double celsius) {
     return volume_at(t) + slope * (celsius - t);
 }
 
-/// Density, g/cm3, of a linear law of Choi & Okos (kg/m3, C).
-constexpr double linear_density(double at_zero, double slope, double celsius) {
-    return 1.0e-3 * (at_zero + slope * celsius);
-}
-
 /// Volumes, cm3, of what is not syrup, by the densities of Choi & Okos (as in formula/heat.hpp); sugar crystals
 /// 1.587 g/cm3 (common practice, no source).
+inline constexpr density_line ice_density{916.89, -0.13071};
 template <class Scalar>
-Scalar fat_volume(const mixture_of<Scalar>& m, double celsius) {
-    return m.fat() / linear_density(925.59, -0.41757, celsius);
-}
-template <class Scalar>
-Scalar protein_volume(const mixture_of<Scalar>& m, double celsius) {
-    return (m[component::protein] + m[component::gelatin]) / linear_density(1329.9, -0.5184, celsius);
-}
-template <class Scalar>
-Scalar starch_volume(const mixture_of<Scalar>& m, double celsius) {
-    return m[component::starch] / linear_density(1599.1, -0.31046, celsius);
+Scalar volume_of(const mixture_of<Scalar>& m, phase where, double celsius) {
+    Scalar total{};
+    for (const auto& c : components)
+        if (c.where == where) total += m[c.id] / c.density.at(celsius);
+    return total;
 }
 template <class Scalar>
 Scalar crystal_volume(const mixture_of<Scalar>& m) {
@@ -77,20 +67,14 @@ Scalar crystal_volume(const mixture_of<Scalar>& m) {
 }
 template <class Scalar>
 Scalar ice_volume(const mixture_of<Scalar>& m, double celsius) {
-    return m.ice / linear_density(916.89, -0.13071, celsius);
-}
-template <class Scalar>
-Scalar particle_volume(const mixture_of<Scalar>& m, double celsius) {
-    return (m[component::fibre] + m[component::cocoa_solids] + m[component::agar]) /
-               linear_density(1311.5, -0.36589, celsius) +
-           crystal_volume(m) + ice_volume(m, celsius);
+    return m.ice / ice_density.at(celsius);
 }
 
 /// Volume, cm3, of everything, by additive volumes.
 template <class Scalar>
 Scalar volume(const mixture_of<Scalar>& m, double celsius) {
-    return syrup_volume(m, celsius) + fat_volume(m, celsius) + protein_volume(m, celsius) +
-           starch_volume(m, celsius) + particle_volume(m, celsius);
+    return syrup_volume(m, celsius) + volume_of(m, phase::fat, celsius) + volume_of(m, phase::suspended, celsius) +
+           crystal_volume(m) + ice_volume(m, celsius);
 }
 
 /// Density, g/cm3, at a temperature in C: of the syrup phase (NaN without one), and of everything by additive
@@ -145,12 +129,14 @@ Scalar refractive_index(const mixture_of<Scalar>& m, double celsius) {
 namespace detail {
 
 /// Brix, % sucrose, at which the 20 C scale has an index; NaN off the scale of 0 to 95 (but for rounding).
-inline double brix_of_index(double index) {
+template <class Scalar>
+Scalar brix_of_index(const Scalar& index) {
     constexpr double rounding = 1.0e-9;
-    if (!std::isfinite(index)) return not_a_number;
-    const double s = solve_monotone([&](double x) { return formula::sucrose_refractive_index(x) - index; },
-                                    (index - 1.33299) / 0.2, -rounding, last_refraction_solids + rounding);
-    return std::isnan(s) ? s : 100.0 * std::fmin(std::fmax(s, 0.0), last_refraction_solids);
+    if (!is_number(index)) return Scalar(not_a_number);
+    const auto off = [&](Scalar x) -> Scalar { return formula::sucrose_refractive_index(x) - index; };
+    const Scalar s = solve_monotone(off, Scalar((index - 1.33299) / 0.2), Scalar(-rounding),
+                                    Scalar(last_refraction_solids + rounding));
+    return is_number(s) ? Scalar(100.0 * smaller(larger(s, Scalar(0.0)), Scalar(last_refraction_solids))) : s;
 }
 
 constexpr bool on_brix_scale(double brix) {
@@ -185,12 +171,14 @@ inline double solids_of_index(const mixture& m, double index, double celsius) {
 /// What a refractometer that is calibrated for 20 C, and does not correct, reads on the syrup phase at a
 /// temperature in C, % sucrose.  NaN off its scale, 0 to 95 %, and where refractive_index is; a syrup of much salt
 /// comes to 95 % at half the solids, and warm thin syrup falls below 0.
-inline double refractometer_reading(const mixture& m, double celsius) {
+template <class Scalar>
+Scalar refractometer_reading(const mixture_of<Scalar>& m, double celsius) {
     return detail::brix_of_index(refractive_index(m, celsius));
 }
 
 /// The same at 20 C, which is the Brix that instruments state.
-inline double brix_of_syrup(const mixture& m) {
+template <class Scalar>
+Scalar brix_of_syrup(const mixture_of<Scalar>& m) {
     return refractometer_reading(m, 20.0);
 }
 
@@ -213,59 +201,43 @@ inline double water_from_reading(const mixture& m, double brix_reading, double c
     return w > 0.0 ? m.dissolved() * (1.0 - w) / w : not_a_number;
 }
 
-/// Mass fraction of monosaccharides among the dissolved solids (polyols and acid count with them).
+/// Mass fraction of monosaccharides among the dissolved solids (small polyols and acid count with them).
 template <class Scalar>
 Scalar monosaccharide_share(const mixture_of<Scalar>& m) {
     const Scalar solids = m.dissolved();
-    if (!(solids > 0.0)) return Scalar(0.0);
-    return (m[component::glucose] + m[component::fructose] + m[component::galactose] + m[component::acid] +
-            m[component::sorbitol] + m[component::glycerol]) /
-           solids;
+    if (!(solids > Scalar(0.0))) return Scalar(0.0);
+    Scalar small{};
+    for (std::size_t i = 0; i < component_count; ++i)
+        if (columns_of<constant_of<Scalar>>[i].small_sugar) small += m.grams[i];
+    return small / solids;
 }
 
 /// Mass fraction of chains of three and more glucose units among the dissolved solids.
 inline double chain_share(const mixture& m) {
     double chains = 0.0;
     for (const auto& c : components)
-        if (c.isotherm == isotherm_kind::chain) chains += m[c.id];
+        if (c.isotherm.kind == isotherm_kind::chain) chains += m[c.id];
     return chains / m.dissolved();
 }
 
 /// log10 of the viscosity of the syrup phase, Pa s, at a temperature in C, its glass transition shifted by an
 /// error.
 template <class Scalar>
-Scalar syrup_log10_viscosity(const mixture_of<Scalar>& m, double celsius, double glass_shift_kelvin = 0.0) {
+Scalar syrup_log10_viscosity(const mixture_of<Scalar>& m, const constant_of<Scalar>& celsius,
+                             const constant_of<Scalar>& glass_shift_kelvin = 0.0) {
     return formula::syrup_log10_viscosity(Scalar(celsius + formula::zero_celsius),
                                           Scalar(glass_celsius(m) + (glass_shift_kelvin + formula::zero_celsius)),
-                                          m.dissolved() > 0.0 ? m.syrup_solids() : Scalar(0.0),
+                                          m.dissolved() > Scalar(0.0) ? m.syrup_solids() : Scalar(0.0),
                                           monosaccharide_share(m));
 }
 
 namespace detail {
 
-constexpr const formula::heat_capacity_law& heat_law_of(const component_data& c) {
-    switch (c.heat) {
-        case heat_class::carbohydrate:
-            return c.where == phase::dissolved ? formula::heat_dissolved_sugar : formula::heat_carbohydrate;
-        case heat_class::protein:
-            return formula::heat_protein;
-        case heat_class::fat:
-            return formula::heat_fat;
-        case heat_class::fibre:
-            return formula::heat_fibre;
-        case heat_class::ash:
-            return formula::heat_ash;
-        case heat_class::water:
-            break;
-    }
-    return formula::heat_water;
-}
-
 /// Grams times a property of their heat law, over all parts of the mixture.
-template <class Property>
-double sum_by_heat_law(const mixture& m, const Property& property) {
-    double total = 0.0;
-    for (const auto& c : components) total += 1.0e-3 * m[c.id] * property(heat_law_of(c));
+template <class Scalar, class Property>
+Scalar sum_by_heat_law(const mixture_of<Scalar>& m, const Property& property) {
+    Scalar total{};
+    for (const auto& c : components) total += 1.0e-3 * m[c.id] * property(c.heat);
     total += 1.0e-3 * m.crystals() * property(formula::heat_carbohydrate);
     if (m.ice > 0.0) total += 1.0e-3 * m.ice * property(formula::heat_ice);
     return total;
@@ -275,8 +247,10 @@ double sum_by_heat_law(const mixture& m, const Property& property) {
 
 /// Enthalpy of the mixture above that of itself at 0 C, J (Choi & Okos, dissolved sugar as a liquid; published
 /// equations for syrups spread by 0.4 kJ/(kg K)).  Heats of solution and of melting are left out.
-inline double enthalpy_joule(const mixture& m, double celsius) {
-    return detail::sum_by_heat_law(m, [&](const auto& law) { return formula::specific_enthalpy(celsius, law); });
+template <class Scalar>
+Scalar enthalpy_joule(const mixture_of<Scalar>& m, const Scalar& celsius) {
+    return detail::sum_by_heat_law(
+        m, [&](const auto& law) -> Scalar { return formula::specific_enthalpy(celsius, law); });
 }
 
 inline constexpr double min_heat_celsius = -40.0, max_heat_celsius = 150.0;  ///< the range of Choi & Okos
@@ -304,6 +278,15 @@ inline estimate specific_heat(const mixture& m, double celsius) {
     const double half = std::hypot(of_syrup, 0.022 * heat(water), 0.1 * heat(apart)) / kilograms;
     return between(value, value - half, value + half,
                    celsius <= max_heat_celsius ? grade::fine : grade::extrapolated);
+}
+
+/// Mass fraction at which a sugar that may arrive as crystals is saturated in its own water at a temperature in C;
+/// beyond the range of its law, as at its end.
+template <class Scalar>
+Scalar saturated_share(solubility_law law, const Scalar& celsius) {
+    const auto within = [&](double last) { return smaller(larger(celsius, Scalar(0.0)), Scalar(last)); };
+    return law == solubility_law::sucrose ? formula::sucrose_solubility(within(100.0))
+                                          : formula::lactose_solubility(within(89.0));
 }
 
 /// Supersaturation of sucrose or lactose: its grams per gram of water over those of its own saturated solution.

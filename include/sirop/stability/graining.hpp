@@ -31,25 +31,6 @@ inline constexpr graining_sugar graining_lactose{
 
 namespace detail {
 
-/// Molar mass by component, g/mol, for counting molecules among the solutes; salt counts as two ions, minerals as
-/// ions of 40 (our estimate), acid as a monosaccharide.
-constexpr double counted_molar_mass(const component_data& c) {
-    switch (c.isotherm) {
-        case isotherm_kind::sucrose:
-            return sucrose_molar_mass;
-        case isotherm_kind::chain:
-            return 162.141 * c.units + 18.015;
-        case isotherm_kind::sorbitol:
-            return sorbitol_molar_mass;
-        case isotherm_kind::glycerol:
-            return glycerol_molar_mass;
-        case isotherm_kind::electrolyte:
-            return c.id == component::salt ? 0.5 * sodium_chloride_molar_mass : 40.0;
-        default:
-            return glucose_molar_mass;
-    }
-}
-
 /// ln of the activity of sucrose in water, up to a constant, at a mole fraction x of sucrose: by Gibbs and Duhem
 /// from Starzak & Peacock 1997, ln gamma_w = A (x^2 + a x^3 + b x^4), in closed form.
 inline double sucrose_ln_activity(double x, double kelvin) {
@@ -74,13 +55,14 @@ inline double grams_in_equilibrium(const mixture& m, const graining_sugar& sugar
     others[sugar.id] = 0.0;
     double molecules = 0.0;
     for (const auto& c : components)
-        if (c.where == phase::dissolved) molecules += others[c.id] / counted_molar_mass(c);
+        if (c.where == phase::dissolved) molecules += others[c.id] / c.particle_molar_mass;
     const double s = solubility_of(sugar, celsius);
-    const double saturated = sucrose_ln_activity(mole_fraction((1.0 - s) / s, sucrose_molar_mass), kelvin);
+    const double saturated =
+        sucrose_ln_activity(mole_fraction((1.0 - s) / s, molar_ratio(sucrose_molar_mass)), kelvin);
     const auto grams_at = [&](double u, double& alone) {
         const double ln_aw = -std::exp(u);
         const double h = sucrose_water(ln_aw, kelvin);
-        alone = mole_fraction(h, sucrose_molar_mass);
+        alone = mole_fraction(h, molar_ratio(sucrose_molar_mass));
         return (m.water() - water_held(others, ln_aw, kelvin)) / h;
     };
     constexpr double wettest = -25.0, driest = 3.0;
@@ -215,7 +197,8 @@ inline mixture grained(const mixture& m, double celsius) {
     mixture out = m;
     const double t = std::fmin(std::fmax(celsius, 0.0), graining_lactose.last_celsius);
     // Each sugar moves the other's saturation, so they settle in turns; what has crystallized may dissolve again.
-    const auto settle = [&](const graining_sugar& which, double& crystals) {
+    const auto settle = [&](const graining_sugar& which) {
+        double& crystals = out.crystals(which.id);
         const double dissolved = out[which.id];
         const auto s = saturation_of(out, which, t).supersaturation;
         if (!s.computed() || !(s.value > 0.0)) return 0.0;
@@ -225,8 +208,7 @@ inline mixture grained(const mixture& m, double celsius) {
         return std::fabs(out[which.id] - dissolved);
     };
     for (int turn = 0; turn < 50; ++turn) {
-        const double moved =
-            settle(graining_sucrose, out.sucrose_crystals) + settle(graining_lactose, out.lactose_crystals);
+        const double moved = settle(graining_sucrose) + settle(graining_lactose);
         if (moved <= 1.0e-9 * m.total()) break;
     }
     return out;

@@ -43,7 +43,7 @@ inline neighbours_answer at_equilibrium(const std::vector<layer>& layers, double
     double ln_aw[3] = {0.0, 0.0, 0.0};
     constexpr curve sides[3] = {curve::best, curve::low, curve::high};
     const bool computed = all.water() > 0.0 && holds_water(all);
-    for (int i = 0; i < 3 && computed; ++i) ln_aw[i] = detail::ln_activity(all, kelvin, sides[i]);
+    for (int i = 0; i < 3 && computed; ++i) ln_aw[i] = ln_activity(all, kelvin, sides[i]);
     const bool bound = computed && std::isfinite(ln_aw[0]) && ln_aw[0] < 0.0;
     if (bound)
         answer.water_activity = between(std::exp(ln_aw[0]), std::exp(ln_aw[1]), std::exp(ln_aw[2]),

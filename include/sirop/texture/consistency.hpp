@@ -27,31 +27,16 @@ enum class history : unsigned char { cooling, warming };
 
 namespace detail {
 
-// Volumes that suspended matter takes up (casein micelles: from memory, confidence medium; starch: our estimate),
-// and the crowding at which it locks: our estimates, confidence low.
-inline constexpr double protein_swollen_cm3_per_gram = 4.0, starch_swelling = 3.0, solids_crowding = 0.64,
-                        fat_crowding = 0.78, rigid_intrinsic = 2.5, liquid_drop_intrinsic = 1.0;
-
-constexpr const formula::solid_fat_curve& fat_curve(component c) {
-    return c == component::cocoa_butter    ? formula::cocoa_butter
-           : c == component::vegetable_fat ? formula::vegetable_fat
-                                           : formula::milk_fat;
-}
+// The crowding at which suspended matter locks: our estimates, confidence low.
+inline constexpr double solids_crowding = 0.64, fat_crowding = 0.78, rigid_intrinsic = 2.5,
+                        liquid_drop_intrinsic = 1.0;
 
 /// Share of a gel that has set at a temperature, by how it got there: 1 below, 0 above, linear between.
-struct setting {
-    double set_celsius, liquid_celsius;  ///< cooling
-    double gel_celsius, melted_celsius;  ///< warming
-    constexpr double share(double celsius, history h) const {
-        const double low = h == history::cooling ? set_celsius : gel_celsius;
-        const double high = h == history::cooling ? liquid_celsius : melted_celsius;
-        return celsius <= low ? 1.0 : (celsius >= high ? 0.0 : (high - celsius) / (high - low));
-    }
-};
-
-/// Agar sets at 32 to 45 C and melts above 85 (published: trade and pharmacopoeia description, from memory,
-/// confidence high).  Gelatin sets at 15 to 25 and melts at 27 to 34 (recalled, confidence medium).
-inline constexpr setting agar_setting{32.0, 45.0, 85.0, 95.0}, gelatin_setting{15.0, 25.0, 27.0, 34.0};
+constexpr double set_share(const gel_setting& s, double celsius, history h) {
+    const double low = h == history::cooling ? s.set_celsius : s.gel_celsius;
+    const double high = h == history::cooling ? s.liquid_celsius : s.melted_celsius;
+    return celsius <= low ? 1.0 : (celsius >= high ? 0.0 : (high - celsius) / (high - low));
+}
 
 /// ln of the relative viscosity of a crowd.  Past 95 % of the locking volume the law would reach its pole: it goes
 /// on with its slope there, and is flagged.
@@ -70,20 +55,14 @@ struct solid_fat {
     Scalar grams{}, bridging{};
 };
 
-/// The share that bridges in an emulsion: the membranes of milk fat keep its globules apart (cold cream pours),
-/// cocoa butter sets a ganache.  Both our estimate; a vegetable fat as milk fat.
-constexpr double bridging_share(component c) {
-    return c == component::cocoa_butter ? 1.0 : 0.15;
-}
-
 template <class Scalar>
 solid_fat<Scalar> solid_fat_of(const mixture_of<Scalar>& m, double celsius) {
     solid_fat<Scalar> solid;
     for (const auto& c : components) {
-        if (c.where != phase::fat) continue;
-        const double share = fat_curve(c.id).at(celsius);
+        if (c.solid_fat == nullptr) continue;
+        const double share = c.solid_fat->at(celsius);
         solid.grams += m[c.id] * share;
-        solid.bridging += m[c.id] * (share * bridging_share(c.id));
+        solid.bridging += m[c.id] * (share * c.bridging_share);
     }
     return solid;
 }
@@ -92,10 +71,11 @@ solid_fat<Scalar> solid_fat_of(const mixture_of<Scalar>& m, double celsius) {
 template <class Scalar>
 Scalar thickening_log10(const mixture_of<Scalar>& m, double celsius, grade& status) {
     const Scalar syrup = syrup_volume(m, celsius);
-    const Scalar fat = fat_volume(m, celsius);
-    const Scalar solids = particle_volume(m, celsius) +
-                          (m[component::protein] + m[component::gelatin]) * protein_swollen_cm3_per_gram +
-                          starch_volume(m, celsius) * starch_swelling;
+    const Scalar fat = volume_of(m, phase::fat, celsius);
+    Scalar solids = crystal_volume(m) + ice_volume(m, celsius);
+    for (const auto& c : components)
+        if (c.where == phase::suspended)
+            solids += m[c.id] * (c.swelling.cm3_per_gram + c.swelling.times_volume / c.density.at(celsius));
     const Scalar phi_solids = solids / (solids + syrup);
     const Scalar phi_fat = fat / (fat + solids + syrup);
     const Scalar grams_of_fat = m.fat();
@@ -136,7 +116,7 @@ Scalar network_share(const mixture_of<Scalar>& m, double celsius) {
     const Scalar grams_of_fat = m.fat();
     if (grams_of_fat > 0.0) {
         const auto solid = solid_fat_of(m, celsius);
-        const Scalar share = fat_volume(m, celsius) / all;
+        const Scalar share = volume_of(m, phase::fat, celsius) / all;
         const Scalar ramp = share <= fat_inverts_from ? Scalar(0.0)
                             : share >= fat_inverted_at
                                 ? Scalar(1.0)
@@ -150,20 +130,15 @@ template <class Scalar>
 modulus_parts<Scalar> moduli(const mixture_of<Scalar>& m, double celsius, history h) {
     modulus_parts<Scalar> g;
     const Scalar water = m.water();
-    const auto in_water = [&](const Scalar& agent) {
-        return agent > 0.0 ? Scalar(agent / (agent + water)) : Scalar(0.0);
-    };
-    const double soft = gel_softening(celsius);
-    g.add(soft * formula::milk_gel_modulus(in_water(m[component::protein] - m.raw_protein)), 5.0);
-    g.add(soft * formula::gel_modulus_square(in_water(m[component::starch] - m.raw_starch), 1.0e5), 5.0);
-    const auto melting = [&](const Scalar& agent, double prefactor, const setting& s) {
-        const double share = s.share(celsius, h);
+    for (const auto& c : components) {
+        const Scalar agent = m[c.id] - m.raw(c.id);
+        if (!(agent > 0.0) || c.gel.prefactor == 0.0) continue;
+        const double share = c.gel.melts != nullptr ? set_share(*c.gel.melts, celsius, h) : 1.0;
+        const double soft = c.gel.melts != nullptr ? share : gel_softening(celsius);
         if (share > 0.0)
-            g.add(share * formula::gel_modulus_square(in_water(agent), prefactor), 5.0, share < 1.0 ? 0.0 : 1.0,
-                  1.0 / share);
-    };
-    melting(m[component::agar] - m.raw_agar, 1.5e8, agar_setting);
-    melting(m[component::gelatin], 2.3e6, gelatin_setting);
+            g.add(soft * formula::gel_modulus(Scalar(agent / (agent + water)), c.gel.prefactor, c.gel.power), 5.0,
+                  share < 1.0 ? 0.0 : 1.0, 1.0 / share);
+    }
     g.add(formula::network_modulus(network_share(m, celsius)), 10.0);
     return g;
 }
@@ -195,11 +170,10 @@ inline estimate log10_viscosity(const mixture& m, double celsius) {
     grade status = w <= 0.75 ? grade::fine : grade::extrapolated;
     const double syrup = syrup_log10_viscosity(m, celsius);
     const double thick = detail::thickening_log10(m, celsius, status);
-    using ramp = std::array<std::array<double, 2>, 2>;
-    const double law = detail::broken_line(ramp{{{0.75, 0.036}, {0.90, 0.5}}}, w);
+    using ramp = formula::broken_line<2>;
+    const double law = ramp{{{{0.75, 0.036}, {0.90, 0.5}}}}.at(w);
     const double chains = m.dissolved() > 0.0 ? chain_share(m) : 0.0;
-    const double glass =
-        glass_error_kelvin * std::fmax(detail::broken_line(ramp{{{0.75, 0.0}, {0.85, 1.0}}}, w), chains);
+    const double glass = glass_error_kelvin * std::fmax(ramp{{{{0.75, 0.0}, {0.85, 1.0}}}}.at(w), chains);
     const double value = syrup + thick;
     const double up = syrup_log10_viscosity(m, celsius, glass) - syrup;
     const double down = syrup - syrup_log10_viscosity(m, celsius, -glass);

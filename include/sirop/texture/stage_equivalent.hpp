@@ -18,8 +18,6 @@ inline mixture plain_syrup(double solids) {
     return m;
 }
 
-inline constexpr double last_syrup_solids = 0.995;
-
 /// Temperature, C, at which the driest plain syrup of the model boils at sea level.
 inline double last_stage_celsius() {
     return boiling_celsius(plain_syrup(last_syrup_solids), formula::standard_atmosphere).value;
@@ -48,7 +46,10 @@ inline mixture plain_syrup_boiling(double celsius, double pressure_pa) {
 /// pressure; NaN where plain_syrup_boiling has no water.  To sea level it is what a stage table means by the
 /// kitchen's temperature, from sea level it is the kitchen's temperature for a table's.
 inline double carried_celsius(double celsius, double from_pressure_pa, double to_pressure_pa) {
-    return boiling_celsius(plain_syrup_boiling(celsius, from_pressure_pa), to_pressure_pa).value;
+    const mixture plain = plain_syrup_boiling(celsius, from_pressure_pa);
+    // Exactly as it stands where nothing is carried: a stage begins at its printed temperature.
+    if (from_pressure_pa == to_pressure_pa) return plain.water() > 0.0 ? celsius : not_a_number;
+    return boiling_celsius(plain, to_pressure_pa).value;
 }
 
 /// The stage that a table means by a temperature in a kitchen: that of the plain syrup that boils there, carried
@@ -115,8 +116,7 @@ inline double firmness_of_plain(double sea_level_celsius) {
 /// where no boiling does it, or beyond 99.5 % solids.
 inline double celsius_for_consistency(const mixture& pan, double plain_sea_level_celsius, double pressure_pa) {
     const double water = water_of_consistency(pan, firmness_of_plain(plain_sea_level_celsius));
-    return std::isfinite(water) ? detail::boiling_celsius(pan.with_water(water), pressure_pa, curve::best)
-                                : not_a_number;
+    return std::isfinite(water) ? boiling_celsius(pan.with_water(water), pressure_pa, curve::best) : not_a_number;
 }
 
 }  // namespace sirop::core
