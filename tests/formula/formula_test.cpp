@@ -311,15 +311,19 @@ TEST(Sucrose, MinimaOfStarzakPeacock) {
 TEST(Sugars, UniquacParametersAreThoseOfTheTable) {
     const auto table = read_csv("uniquac_sugars.csv");
     ASSERT_EQ(table.rows.size(), 2U);
-    for (const csv_row& row : table.rows) {
-        const auto& pair = row.text("pair") == "glucose" ? formula::uniquac_glucose : formula::uniquac_sucrose;
+    const auto compare = [](const csv_row& row, auto pair) {
         EXPECT_EQ(pair.r_sugar, row.number("r_sugar"));
         EXPECT_EQ(pair.q_sugar, row.number("q_sugar"));
         EXPECT_EQ(pair.sugar_water_0, row.number("a_sw_0"));
         EXPECT_EQ(pair.sugar_water_1, row.number("a_sw_1"));
         EXPECT_EQ(pair.water_sugar_0, row.number("a_ws_0"));
         EXPECT_EQ(pair.water_sugar_1, row.number("a_ws_1"));
-    }
+    };
+    for (const csv_row& row : table.rows)
+        if (row.text("pair") == "glucose")
+            compare(row, formula::uniquac_glucose);
+        else
+            compare(row, formula::uniquac_sucrose);
 }
 
 // Robinson & Stokes, Electrolyte Solutions (recalled, confidence high).  Tolerance 0.003: stated of the equation
