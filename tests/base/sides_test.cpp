@@ -21,6 +21,11 @@ TEST(Sides, EachKeepsItsPlaceAndMayChangeItsType) {
     EXPECT_EQ(texts.value, "8");
     EXPECT_EQ(texts.low, "9");
     EXPECT_EQ(texts.high, "7");
+    const auto differences =
+        sides_of({2.0, 1.0, 3.0, grade::fine}).map(sides<double>{20.0, 30.0, 10.0}, [](double a, double b) {
+            return b - a;
+        });
+    expect_estimate(estimate_of(differences), 18.0, 7.0, 29.0, grade::fine);
 }
 
 TEST(Sides, TheEstimateFindsTheLowerEndAndLeavesOutOneWithoutANumber) {

@@ -22,7 +22,18 @@ struct sides {
     constexpr auto map(const Function& f) const -> sides<std::decay_t<decltype(f(value))>> {
         return {f(value), f(low), f(high)};
     }
+    /// A function of this and of another on the same side.
+    template <class Other, class Function>
+    constexpr auto map(const sides<Other>& other, const Function& f) const
+        -> sides<std::decay_t<decltype(f(value, other.value))>> {
+        return {f(value, other.value), f(low, other.low), f(high, other.high)};
+    }
 };
+
+/// The three numbers of an estimate.
+constexpr sides<double> sides_of(const estimate& e) {
+    return {e.value, e.low, e.high};
+}
 
 /// The estimate of a number on three sides, whichever end gives the lower.  An end without a number is left out;
 /// not computed without a best value.

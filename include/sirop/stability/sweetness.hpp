@@ -2,15 +2,16 @@
 #pragma once
 
 #include <array>
+#include <cmath>
 
-#include "../base/estimate.hpp"
 #include "../solution/mixture.hpp"
 
 namespace sirop::core {
 
+/// Grams of sucrose that are as sweet as one gram of a component.
 struct relative_sweetness {
     component id;
-    double value, low, high;  ///< gram for gram; sucrose is 1
+    double value, low, high;
 };
 
 /// From memory, confidence medium.  Tasters disagree by as much as the interval, and fructose is sweetest when it
@@ -32,13 +33,8 @@ inline constexpr std::array<relative_sweetness, 14> sweetness_table = {{
     {component::glycerol, 0.6, 0.5, 0.7},
 }};
 
-constexpr double sweetness_of(component c) {
-    for (const auto& row : sweetness_table)
-        if (row.id == c) return row.value;
-    return 0.0;
-}
-
 /// Grams of sucrose that would be as sweet; crystals count as dissolved, for they melt in the mouth.
+/// Not computed for masses that are not finite.
 inline estimate sweetness_grams(const mixture& m) {
     estimate e{0.0, 0.0, 0.0, grade::fine};
     for (const auto& row : sweetness_table) {
@@ -52,7 +48,7 @@ inline estimate sweetness_grams(const mixture& m) {
     return std::isfinite(e.value) ? e : estimate{};
 }
 
-/// The same per 100 g of all.  Not computed for nothing at all.
+/// The same per 100 g of all; not computed for nothing at all either.
 inline estimate sweetness_percent(const mixture& m) {
     const double total = m.total();
     const estimate e = sweetness_grams(m);
