@@ -68,4 +68,14 @@ double solve_monotone(const Function& f, double guess, double low, double high) 
     return detail::bracketed_root(detail::function_ref{&f, call}, guess, low, high);
 }
 
+/// The edge, within a step, of a property that holds at `yes` and not at `no`, on the side where it holds.
+template <class Holds>
+double edge_between(double no, double yes, double step, const Holds& holds) {
+    while (std::fabs(yes - no) > step) {
+        const double middle = 0.5 * (no + yes);
+        (holds(middle) ? yes : no) = middle;
+    }
+    return yes;
+}
+
 }  // namespace sirop::core

@@ -30,11 +30,7 @@ double edge_of(double no, double yes, double step, const Holds& holds) {
         yes = no + 0.5 * (yes - no);
         if (!(std::fabs(yes - no) > step)) return not_a_number;
     }
-    while (std::fabs(yes - no) > step) {
-        const double middle = 0.5 * (no + yes);
-        (holds(middle) ? yes : no) = middle;
-    }
-    return yes;
+    return edge_between(no, yes, step, holds);
 }
 
 }  // namespace detail
