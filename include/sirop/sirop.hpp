@@ -8,6 +8,7 @@
 #pragma once
 
 #include <initializer_list>
+#include <optional>
 #include <string>
 #include <string_view>
 #include <utility>
@@ -250,21 +251,14 @@ class prediction {
     estimate<mass> yield() const { return detail::with_unit(numbers_.finished.grams, grams); }
     estimate<mass_fraction> water() const { return fraction(numbers_.finished.water_percent); }
     estimate<water_activity> activity_at_serving() const {
-        return detail::with_unit(numbers_.finished.water_activity_at_serving,
-                                 [](double aw) { return water_activity(aw); });
+        return activity(numbers_.finished.water_activity_at_serving);
     }
-    estimate<dynamic_viscosity> viscosity_at_serving() const {
-        return detail::with_unit(numbers_.set.log10_viscosity,
-                                 [](double l) { return dynamic_viscosity::from_value(std::pow(10.0, l)); });
-    }
+    estimate<dynamic_viscosity> viscosity_at_serving() const { return power(numbers_.set.log10_viscosity); }
     const std::string& stage_by_temperature() const { return numbers_.stage.by_temperature; }
     const std::string& stage_by_consistency() const { return numbers_.stage.by_consistency; }
     const std::string& set() const { return numbers_.set.word; }
     /// Viscosity and gel together: what the word is read from.
-    estimate<dynamic_viscosity> firmness_at_serving() const {
-        return detail::with_unit(numbers_.set.log10_firmness,
-                                 [](double l) { return pascal_seconds(std::pow(10.0, l)); });
-    }
+    estimate<dynamic_viscosity> firmness_at_serving() const { return power(numbers_.set.log10_firmness); }
     /// Time in which a layer 1 cm high slumps to half; infinite where it stands.
     estimate<duration> slump_to_half() const {
         return detail::with_unit(numbers_.set.slump_seconds, [](double s) { return duration::from_value(s); });
@@ -273,8 +267,7 @@ class prediction {
     estimate<temperature> pours_from() const { return detail::with_unit(numbers_.set.pouring_celsius, celsius); }
     core::graining_risk graining_risk_in_storage() const { return numbers_.graining_in_storage.risk; }
     estimate<water_activity> activity_in_storage() const {
-        return detail::with_unit(numbers_.keeping_in_storage.water_activity,
-                                 [](double aw) { return water_activity(aw); });
+        return activity(numbers_.keeping_in_storage.water_activity);
     }
     const std::vector<std::string>& cautions() const { return numbers_.cautions; }
     const std::vector<std::string>& notes() const { return numbers_.notes; }
@@ -283,16 +276,30 @@ class prediction {
 
   private:
     core::prediction numbers_;
+    static estimate<water_activity> activity(const core::estimate& aw) {
+        return detail::with_unit(aw, [](double x) { return water_activity(x); });
+    }
+    static estimate<dynamic_viscosity> power(const core::estimate& log10_pa_s) {
+        return detail::with_unit(log10_pa_s, [](double l) { return pascal_seconds(std::pow(10.0, l)); });
+    }
     static estimate<mass_fraction> fraction(const core::estimate& percent) {
         return detail::with_unit(percent, [](double p) { return mass_fraction(0.01 * p); });
     }
 };
 
+namespace detail {
+
+inline std::optional<refusal> unknown_ingredient(const batch& b) {
+    if (b.unknown_ingredient().empty()) return std::nullopt;
+    return refusal{"batch", "unknown ingredient \"" + b.unknown_ingredient() +
+                                "\"; a name of the pantry is accepted, or a composition"};
+}
+
+}  // namespace detail
+
 /// Predicts a batch by a stage table, or says why not.
 inline core::outcome<prediction> predict(const batch& b, std::string_view table = "us 2004") {
-    if (!b.unknown_ingredient().empty())
-        return refusal{"batch", "unknown ingredient \"" + b.unknown_ingredient() +
-                                    "\"; a name of the pantry is accepted, or a composition"};
+    if (auto why = detail::unknown_ingredient(b)) return *why;
     const auto* stages = core::find_stage_table(table);
     if (stages == nullptr) return refusal{"table", "\"" + std::string(table) + "\" is not a stage table"};
     auto answer = core::predict_with_advice(b.plan(), *stages);

@@ -16,7 +16,7 @@ using sirop_test::random_numbers;
 
 /// A temperature on the path of a batch, on the cook's thermometer: its wet end and some way to 97 % solids.
 double somewhere_on(const batch& b, random_numbers& random) {
-    const detail::cook_path path(b);
+    const cook_path path(b);
     const double last = std::fmin(path.last_celsius, 150.0);
     return random.between(path.boils_celsius + 0.02, last - 0.02) + b.thermometer_error_kelvin;
 }
@@ -35,7 +35,7 @@ TEST(cook_for, gives_back_the_temperature_of_100_000_answers) {
     for (std::size_t i = 0; i < sirop_test::sweep(100000); ++i) {
         batch b = random_batch(random);
         b.thermometer_celsius = somewhere_on(b, random);
-        const detail::cook_path path(b);
+        const cook_path path(b);
         const double real = b.thermometer_celsius - b.thermometer_error_kelvin;
         const mixture cooked = path.cooked_at(real), finished = path.finished_at(real);
         const auto w = question_about(finished, cooked, i % 5, b.serve_celsius);
@@ -82,7 +82,7 @@ TEST(cook_for, stays_within_its_window_and_leaves_it_outside) {
             continue;
         }
         const auto band = *band_of(w).value;
-        const detail::cook_path path(b);
+        const cook_path path(b);
         const auto at = [&](double shown) { return path.measured_at(w, shown - b.thermometer_error_kelvin); };
         EXPECT_GE(at(answer->thermometer_celsius), band.low - 1e-6);
         EXPECT_LE(at(answer->thermometer_celsius), band.high + 1e-6);
@@ -153,7 +153,7 @@ TEST(rescue, lands_on_what_is_wanted_and_conserves_mass) {
         where_now now;
         now.thermometer_celsius = somewhere_on(b, random);
         now.additions_in = random.below(2) == 0;
-        const detail::cook_path path(b);
+        const cook_path path(b);
         const auto wanted_state = path.finished_at(b.thermometer_celsius - b.thermometer_error_kelvin);
         const auto w = wanted_number(measure::water_percent, percent(wanted_state.water(), wanted_state.total()));
         const auto answer = rescue(b, now, w);
@@ -196,7 +196,7 @@ TEST(rescue, lands_on_what_is_wanted_and_conserves_mass) {
 TEST(rescue, knows_the_batch_by_temperature_mass_or_refractometer) {
     batch b;
     b.pan = {line("white sugar", 250), line("glucose syrup 42 DE", 60), line("heavy cream 36 %", 240)};
-    const detail::cook_path path(b);
+    const cook_path path(b);
     const mixture at_114 = path.cooked_at(114.0);
     where_now by_temperature, by_mass, by_brix;
     by_temperature.thermometer_celsius = 114.0;
@@ -218,7 +218,7 @@ TEST(rescue, knows_it_with_the_additions_in_too) {
     batch b;
     b.pan = {line("white sugar", 200), line("glucose syrup 42 DE", 100), line("heavy cream 36 %", 200)};
     b.off_heat = {line("white sugar", 60), line("butter, unsalted", 30)};
-    const auto finished = detail::cook_path(b).finished_at(108.0);
+    const auto finished = cook_path(b).finished_at(108.0);
     where_now by_temperature, by_mass, by_brix;
     by_temperature.thermometer_celsius = 108.0;
     by_mass.grams_left = finished.total();
@@ -292,8 +292,8 @@ TEST(travel, leaves_the_same_water_and_comes_back) {
         const double pressure = random.between(60000.0, 105000.0), error = random.between(-4.0, 4.0);
         const auto there = travel(b, pressure, error);
         ASSERT_TRUE(there) << there.why.reason;
-        const auto here = detail::cook_path(b).cooked_at(b.thermometer_celsius - b.thermometer_error_kelvin);
-        const auto other = detail::cook_path(there->plan).cooked_at(there->real_celsius);
+        const auto here = cook_path(b).cooked_at(b.thermometer_celsius - b.thermometer_error_kelvin);
+        const auto other = cook_path(there->plan).cooked_at(there->real_celsius);
         EXPECT_NEAR(other.water(), here.water(), 1e-7 * here.water());
         const auto back = travel(there->plan, b.pressure_pa, b.thermometer_error_kelvin);
         ASSERT_TRUE(back) << back.why.reason;

@@ -98,4 +98,14 @@ Scalar solve_monotone(const Function& f, Scalar guess, Scalar low, Scalar high) 
     }
 }
 
+/// The edge, within a step, of a property that holds at `yes` and not at `no`, on the side where it holds.
+template <class Holds>
+double edge_between(double no, double yes, double step, const Holds& holds) {
+    while (std::fabs(yes - no) > step) {
+        const double middle = 0.5 * (no + yes);
+        (holds(middle) ? yes : no) = middle;
+    }
+    return yes;
+}
+
 }  // namespace sirop::core

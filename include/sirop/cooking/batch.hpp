@@ -1,6 +1,7 @@
 // A batch: ingredients and masses, what is to be done with them, and the kitchen -> compositions.
 #pragma once
 
+#include <cmath>
 #include <optional>
 #include <string>
 #include <utility>
@@ -14,6 +15,7 @@
 
 namespace sirop::core {
 
+/// So many grams of an ingredient.
 struct ingredient_line {
     std::string name;
     masses per_gram{};  ///< mass fractions, summing to 1
@@ -21,6 +23,7 @@ struct ingredient_line {
     double celsius = 20.0;  ///< of an addition off the heat
 };
 
+/// What a cook decides; predict says what comes of it.
 struct batch {
     std::string title;
     std::vector<ingredient_line> pan;
@@ -36,13 +39,16 @@ struct batch {
     std::string target_place = "cook";        ///< where a complaint about the target points
     std::vector<std::string> notes;           ///< what was assumed in reading it
 
-    /// On a shelf at 20 C, or where it is served if that is colder.
+    /// The true temperature at which the cook ends, C.
+    double real_celsius() const { return thermometer_celsius - thermometer_error_kelvin; }
+
+    /// Where it is kept, C: unless said, on a shelf at 20 C, or where it is served if that is colder.
     double stored_celsius() const {
         return std::isnan(store_celsius) ? std::fmin(serve_celsius, 20.0) : store_celsius;
     }
 };
 
-/// An ingredient of the pantry, or of the starch syrups at a dextrose equivalent and solids.
+/// One gram of an ingredient of the pantry; none of an unknown name.
 inline std::optional<masses> pantry_composition(std::string_view name) {
     const pantry_row* row = find_ingredient(name);
     if (row == nullptr) return std::nullopt;
@@ -53,7 +59,7 @@ static_assert(dextrose_equivalent_limit.low == min_dextrose_equivalent &&
                   dextrose_equivalent_limit.high == max_dextrose_equivalent,
               "glucose syrups are accepted where the table has them");
 
-/// One gram of a starch syrup; the caller has checked the ranges.
+/// One gram of a starch syrup of a dextrose equivalent and mass % of solids; the caller has checked the ranges.
 inline masses starch_syrup_composition(double dextrose_equivalent, double solids_percent) {
     masses syrup = starch_syrup_solids(dextrose_equivalent);
     for (double& share : syrup) share *= 1.0e-4 * solids_percent;
@@ -93,41 +99,47 @@ inline mixture off_the_heat(const ingredient_line& line) {
     return as_it_arrives(in_the_pan({line}).grams, arrives_dry(line.per_gram));
 }
 
+/// The complaint about a number outside a limit.
+inline refusal outside(const std::string& place, const limit& accepted, double value) {
+    return {place, shortest(value) + " is outside the accepted range, " + shortest(accepted.low) + " to " +
+                       shortest(accepted.high) + " " + std::string(accepted.unit)};
+}
+
+namespace detail {
+
+/// The first thing wrong with a list of ingredients, if any.
+inline std::optional<refusal> find_lines_fault(const std::vector<ingredient_line>& lines, const char* list) {
+    for (std::size_t i = 0; i < lines.size(); ++i) {
+        const auto& line = lines[i];
+        const std::string place = list + ("[" + std::to_string(i) + "]");
+        if (!grams_limit.holds(line.grams)) return outside(place + ".grams", grams_limit, line.grams);
+        if (!added_limit.holds(line.celsius)) return outside(place + ".celsius", added_limit, line.celsius);
+        double shares = 0.0;
+        for (const double share : line.per_gram) shares += share >= 0.0 ? share : not_a_number;
+        if (!(std::fabs(shares - 1.0) <= 1.0e-6))
+            return refusal{place,
+                           "has a composition that is negative or nothing; masses of at least 0 are accepted"};
+    }
+    return std::nullopt;
+}
+
+}  // namespace detail
+
 /// The first thing wrong with the numbers of a batch, if any.
 inline std::optional<refusal> find_fault(const batch& b) {
-    const auto outside = [](const std::string& place, const limit& l, double value) {
-        return refusal{place, shortest(value) + " is outside the accepted range, " + shortest(l.low) + " to " +
-                                  shortest(l.high) + " " + std::string(l.unit)};
-    };
-    double total = 0.0;
-    const auto check_lines = [&](const std::vector<ingredient_line>& lines, const std::string& list,
-                                 double& sum) -> std::optional<refusal> {
-        for (std::size_t i = 0; i < lines.size(); ++i) {
-            const std::string place = list + "[" + std::to_string(i) + "]";
-            if (!grams_limit.holds(lines[i].grams)) return outside(place + ".grams", grams_limit, lines[i].grams);
-            if (!added_limit.holds(lines[i].celsius))
-                return outside(place + ".celsius", added_limit, lines[i].celsius);
-            double shares = 0.0;
-            for (const double share : lines[i].per_gram) shares += share >= 0.0 ? share : not_a_number;
-            if (!(std::fabs(shares - 1.0) <= 1.0e-6))
-                return refusal{place,
-                               "has a composition that is negative or nothing; masses of at least 0 are accepted"};
-            sum += lines[i].grams;
-        }
-        return std::nullopt;
-    };
     if (b.pan.empty()) return refusal{"pan", "is empty; it needs at least one ingredient with its grams"};
-    if (auto fault = check_lines(b.pan, "pan", total)) return fault;
+    if (auto fault = detail::find_lines_fault(b.pan, "pan")) return fault;
+    double total = 0.0;
+    for (const auto& line : b.pan) total += line.grams;
     if (!(total > 0.0)) return refusal{"pan", "holds 0 g in all; at least one ingredient needs more than 0 grams"};
-    if (auto fault = check_lines(b.off_heat, "off_heat", total)) return fault;
+    if (auto fault = detail::find_lines_fault(b.off_heat, "off_heat")) return fault;
     if (!pressure_limit.holds(0.01 * b.pressure_pa))
         return outside("cook.pressure_hpa", pressure_limit, 0.01 * b.pressure_pa);
     if (!serve_limit.holds(b.serve_celsius)) return outside("serve.celsius", serve_limit, b.serve_celsius);
     if (!serve_limit.holds(b.stored_celsius())) return outside("store.celsius", serve_limit, b.store_celsius);
     if (!std::isnan(b.pour_celsius) && !pour_limit.holds(b.pour_celsius))
         return outside("pour.celsius", pour_limit, b.pour_celsius);
-    double beside = 0.0;
-    if (auto fault = check_lines(b.neighbours, "neighbours", beside)) return fault;
+    if (auto fault = detail::find_lines_fault(b.neighbours, "neighbours")) return fault;
     for (std::size_t i = 0; i < b.neighbours.size(); ++i)
         if (!(b.neighbours[i].grams > 0.0))
             return refusal{"neighbours[" + std::to_string(i) + "].grams", "is 0; a layer needs more than 0 grams"};

@@ -1,6 +1,8 @@
 // The smallest change of a batch that clears its risk of graining.
 #pragma once
 
+#include <array>
+#include <cmath>
 #include <string>
 #include <vector>
 
@@ -28,11 +30,7 @@ double edge_of(double no, double yes, double step, const Holds& holds) {
         yes = no + 0.5 * (yes - no);
         if (!(std::fabs(yes - no) > step)) return not_a_number;
     }
-    while (std::fabs(yes - no) > step) {
-        const double middle = 0.5 * (no + yes);
-        (holds(middle) ? yes : no) = middle;
-    }
-    return yes;
+    return edge_between(no, yes, step, holds);
 }
 
 }  // namespace detail
@@ -43,41 +41,42 @@ double edge_of(double no, double yes, double step, const Holds& holds) {
 inline std::vector<way_to_clear> ways_to_clear_graining(const batch& b) {
     std::vector<way_to_clear> ways;
     const mixture pan = in_the_pan(b.pan);
-    const double real = b.thermometer_celsius - b.thermometer_error_kelvin;
-    if (detail::clear_of_graining(b, finished_at(b, pan, real).contents)) return ways;
+    const double real = b.real_celsius(), error = b.thermometer_error_kelvin;
+    const auto finished = [&](const mixture& m, double celsius) { return finished_at(b, m, celsius).contents; };
+    const auto clear = [&](const mixture& m, double celsius) {
+        return detail::clear_of_graining(b, finished(m, celsius));
+    };
+    if (clear(pan, real)) return ways;
+
     const double step = 1.0e-3 * pan.total();
     const double most = 4.0 * (pan[component::sucrose] + pan[component::lactose]) + step;
-    const std::string at = " (cooked to the same " + both_scales(b.thermometer_celsius) + ")";
+    const bool whole_grams = pan.total() >= 200.0;
     for (const auto& [change, ingredient] : {std::array<const char*, 2>{"glucose syrup", "glucose syrup 42 DE"},
                                              std::array<const char*, 2>{"invert sugar", "invert sugar syrup"}}) {
         const masses added = *pantry_composition(ingredient);
-        const double grams = detail::edge_of(0.0, most, step, [&](double g) {
+        const double edge = detail::edge_of(0.0, most, step, [&](double grams) {
             mixture more = pan;
-            for (std::size_t i = 0; i < component_count; ++i) more.grams[i] += g * added[i];
-            return detail::clear_of_graining(b, finished_at(b, more, real).contents);
+            for (std::size_t i = 0; i < component_count; ++i) more.grams[i] += grams * added[i];
+            return clear(more, real);
         });
-        if (!std::isfinite(grams)) continue;
-        const double rounded = pan.total() >= 200.0 ? std::ceil(grams) : grams;
-        ways.push_back(
-            {change, rounded, b.thermometer_celsius,
-             fixed(rounded, pan.total() >= 200.0 ? 0 : 2) + " g of " + ingredient + " more in the pan" + at});
+        if (!std::isfinite(edge)) continue;
+        const double grams = whole_grams ? std::ceil(edge) : edge;
+        ways.push_back({change, grams, b.thermometer_celsius,
+                        fixed(grams, whole_grams ? 0 : 2) + " g of " + ingredient +
+                            " more in the pan (cooked to the same " + both_scales(b.thermometer_celsius) + ")"});
     }
-    const double boils = boiling_celsius(pan, b.pressure_pa, curve::best);
-    const double cooler = detail::edge_of(real, boils, 0.02, [&](double t) {
-        return detail::clear_of_graining(b, finished_at(b, pan, t).contents);
-    });
-    if (std::isfinite(cooler)) {
-        // a tenth of a degree down, unless that is where it does not boil yet
-        double shown = std::floor(10.0 * (cooler + b.thermometer_error_kelvin)) / 10.0;
-        if (shown - b.thermometer_error_kelvin < boils)
-            shown = std::ceil(10.0 * (boils + b.thermometer_error_kelvin)) / 10.0;
-        if (!detail::clear_of_graining(b, finished_at(b, pan, shown - b.thermometer_error_kelvin).contents))
-            return ways;
-        const mixture wetter = finished_at(b, pan, shown - b.thermometer_error_kelvin).contents;
-        const double grams = wetter.water() - finished_at(b, pan, real).contents.water();
-        ways.push_back({"more water", grams, shown,
-                        fixed(grams, 0) + " g of water more left in it: cook only to " + both_scales(shown)});
-    }
+
+    const double boils = best_boiling_celsius(pan, b.pressure_pa);
+    const double cooler = detail::edge_of(real, boils, 0.02, [&](double t) { return clear(pan, t); });
+    if (!std::isfinite(cooler)) return ways;
+    // a tenth of a degree down, unless that is where it does not boil yet
+    double shown = std::floor(10.0 * (cooler + error)) / 10.0;
+    if (shown - error < boils) shown = std::ceil(10.0 * (boils + error)) / 10.0;
+    const mixture wetter = finished(pan, shown - error);
+    if (!detail::clear_of_graining(b, wetter)) return ways;
+    const double grams = wetter.water() - finished(pan, real).water();
+    ways.push_back({"more water", grams, shown,
+                    fixed(grams, 0) + " g of water more left in it: cook only to " + both_scales(shown)});
     return ways;
 }
 

@@ -2,6 +2,8 @@
 #pragma once
 
 #include <array>
+#include <cmath>
+#include <string>
 #include <string_view>
 
 #include "../base/names.hpp"
@@ -30,11 +32,17 @@ inline constexpr std::array<set_word, 8> set_words = {{
     {"glassy", 1.0e12, "a glass that snaps", "boiled sweet of 1.3 % water"},
 }};
 
+/// The word for a firmness in Pa s; the first for NaN.
 constexpr const set_word& word_for(double firmness_pa_s) {
     const set_word* found = &set_words[0];
     for (const auto& w : set_words)
         if (firmness_pa_s >= w.from_pa_s) found = &w;
     return *found;
+}
+
+/// The word for a firmness by its logarithm, log10 of Pa s.
+inline std::string word_of_log10(double log10_firmness) {
+    return std::string(word_for(std::pow(10.0, log10_firmness)).word);
 }
 
 /// The word of that name, exact but for ASCII case and outer blanks; null if there is none.

@@ -1,7 +1,9 @@
 // The same recipe in another yield, in another kitchen, by volume: what changes and what does not.
 #pragma once
 
-#include "cook_for.hpp"
+#include <cmath>
+
+#include "cook_path.hpp"
 
 namespace sirop::core {
 
@@ -22,6 +24,7 @@ inline batch scaled(batch b, double factor) {
     return b;
 }
 
+/// A batch for another yield.
 struct scale_answer {
     double factor = not_a_number;
     double finished_grams = not_a_number, finished_millilitres = not_a_number;  ///< before the loss
@@ -39,11 +42,9 @@ inline outcome<scale_answer> scale_to(const batch& b, double grams, double milli
         return refusal{"yield", shortest(asked) + " is outside the accepted range, above 0 to 1e9"};
     if (!(loss_grams >= 0.0 && loss_grams <= grams_limit.high))
         return refusal{"yield.loss_grams", shortest(loss_grams) + " is outside the accepted range, 0 to 1e9 g"};
-    const detail::cook_path path(b);
-    if (auto fault = detail::find_pan_fault(path)) return *fault;
-    if (auto fault = detail::find_target_fault(b, path)) return *fault;
-    const double real = b.thermometer_celsius - b.thermometer_error_kelvin;
-    const mixture finished = path.finished_at(real);
+    const auto path = path_to_target(b);
+    if (!path) return path.why;
+    const mixture finished = path->finished_at(b.real_celsius());
     const double total = finished.total(), per_gram = volume(finished, b.serve_celsius) / total;
     const double wanted_grams = (std::isfinite(grams) ? grams : millilitres / per_gram) + loss_grams;
     scale_answer a;
@@ -54,6 +55,7 @@ inline outcome<scale_answer> scale_to(const batch& b, double grams, double milli
     return a;
 }
 
+/// A batch in another kitchen.
 struct travel_answer {
     double from_thermometer_celsius = not_a_number, thermometer_celsius = not_a_number;
     double real_celsius = not_a_number;  ///< in the new kitchen
@@ -69,29 +71,24 @@ struct travel_answer {
 inline outcome<travel_answer> travel(const batch& b, double pressure_pa, double thermometer_error_kelvin) {
     if (auto fault = find_fault(b)) return *fault;
     if (!pressure_limit.holds(0.01 * pressure_pa))
-        return refusal{"to.pressure_hpa", shortest(0.01 * pressure_pa) + " is outside the accepted range, " +
-                                              shortest(pressure_limit.low) + " to " +
-                                              shortest(pressure_limit.high) + " hPa"};
+        return outside("to.pressure_hpa", pressure_limit, 0.01 * pressure_pa);
     if (!thermometer_error_limit.holds(thermometer_error_kelvin))
-        return refusal{"to.thermometer_error_kelvin",
-                       shortest(thermometer_error_kelvin) + " is outside the accepted range, -15 to 15 K"};
-    const detail::cook_path path(b);
-    if (auto fault = detail::find_pan_fault(path)) return *fault;
-    if (auto fault = detail::find_target_fault(b, path)) return *fault;
-    const double real = b.thermometer_celsius - b.thermometer_error_kelvin;
-    const mixture cooked = path.cooked_at(real);
+        return outside("to.thermometer_error_kelvin", thermometer_error_limit, thermometer_error_kelvin);
+    const auto path = path_to_target(b);
+    if (!path) return path.why;
+    const mixture cooked = path->cooked_at(b.real_celsius());
     travel_answer a;
     a.from_thermometer_celsius = b.thermometer_celsius;
     a.real_celsius = boiling_celsius(cooked, pressure_pa, curve::best);
     a.thermometer_celsius = a.real_celsius + thermometer_error_kelvin;
     a.water_boils_from_celsius = water_boils_celsius(b.pressure_pa);
     a.water_boils_celsius = water_boils_celsius(pressure_pa);
-    const double thumb = real + a.water_boils_celsius - a.water_boils_from_celsius;
+    const double thumb = b.real_celsius() + a.water_boils_celsius - a.water_boils_from_celsius;
     a.rule_of_thumb_celsius = thumb + thermometer_error_kelvin;
     a.water_percent = percent(cooked.water(), cooked.total());
-    const auto by_thumb = water_at_boil(path.pan, thumb, pressure_pa);
+    const auto by_thumb = water_at_boil(path->pan, thumb, pressure_pa);
     if (by_thumb.computed())
-        a.rule_of_thumb_water_percent = percent(by_thumb.value, path.pan.with_water(by_thumb.value).total());
+        a.rule_of_thumb_water_percent = percent(by_thumb.value, path->pan.with_water(by_thumb.value).total());
     a.plan = b;
     a.plan.pressure_pa = pressure_pa;
     a.plan.thermometer_error_kelvin = thermometer_error_kelvin;

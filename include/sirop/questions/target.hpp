@@ -1,10 +1,15 @@
 // What a cook may want of a finished batch: one measure of it, and the band in which it is met.
 #pragma once
 
+#include <array>
+#include <cmath>
 #include <optional>
 #include <string>
+#include <string_view>
 
-#include "../cooking/predict.hpp"
+#include "../cooking/batch.hpp"
+#include "../cooking/prediction.hpp"
+#include "../texture/stage_equivalent.hpp"
 
 namespace sirop::core {
 
@@ -18,29 +23,38 @@ enum class measure : unsigned char {
     set_word         ///< at a temperature
 };
 
+/// What there is to know of a measure.
 struct measure_data {
     measure id;
     std::string_view name;  ///< as questions write it
     std::string_view unit;
-    double usual_within;  ///< half the band where none is given (a factor for viscosities); 0: fixed
-    bool rises;           ///< as the batch is cooked hotter
-    bool at_celsius;      ///< it depends on the temperature at which it is wanted
+    double usual_within;        ///< half the band where none is given (a factor for viscosities); 0: fixed
+    bool rises;                 ///< as the batch is cooked hotter
+    bool at_celsius;            ///< it depends on the temperature at which it is wanted
+    std::string_view accepted;  ///< the numbers that may be wanted, in words; empty for names
+    bool (*accepts)(double);    ///< null for names
 };
 
 inline constexpr std::array<measure_data, 7> measures = {{
-    {measure::water_percent, "water_percent", "%", 0.5, false, false},
-    {measure::water_activity, "water_activity", "", 0.01, false, true},
-    {measure::brix, "brix", "Brix", 0.5, true, false},
-    {measure::viscosity_pa_s, "viscosity_pa_s", "Pa s", 1.5, true, true},
-    {measure::firmness_pa_s, "firmness_pa_s", "Pa s", 1.5, true, true},
-    {measure::stage, "stage", "", 0.0, true, false},
-    {measure::set_word, "set_word", "", 0.0, true, true},
+    {measure::water_percent, "water_percent", "%", 0.5, false, false, "above 0 and below 100 %",
+     [](double x) { return x > 0.0 && x < 100.0; }},
+    {measure::water_activity, "water_activity", "", 0.01, false, true, "above 0 and below 1",
+     [](double x) { return x > 0.0 && x < 1.0; }},
+    {measure::brix, "brix", "Brix", 0.5, true, false, "above 0 to 95 Brix",
+     [](double x) { return x > 0.0 && x <= 100.0 * last_refraction_solids; }},
+    {measure::viscosity_pa_s, "viscosity_pa_s", "Pa s", 1.5, true, true, "0.001 to 1e30 Pa s",
+     [](double x) { return x >= 1.0e-3 && x <= 1.0e30; }},
+    {measure::firmness_pa_s, "firmness_pa_s", "Pa s", 1.5, true, true, "0.001 to 1e30 Pa s",
+     [](double x) { return x >= 1.0e-3 && x <= 1.0e30; }},
+    {measure::stage, "stage", "", 0.0, true, false, "", nullptr},
+    {measure::set_word, "set_word", "", 0.0, true, true, "", nullptr},
 }};
 
 constexpr const measure_data& data_of(measure m) {
     return measures[static_cast<std::size_t>(m)];
 }
 
+/// One measure that a finished batch shall have.
 struct wanted {
     measure what = measure::water_percent;
     double value = not_a_number;    ///< of a number
@@ -52,27 +66,15 @@ struct wanted {
 
 /// A number wanted of the finished batch, at a temperature where that matters (NaN: the serving temperature).
 inline wanted wanted_number(measure what, double value, double celsius = not_a_number) {
-    wanted w;
-    w.what = what;
-    w.value = value;
-    w.celsius = celsius;
-    return w;
+    return {.what = what, .value = value, .name = {}, .celsius = celsius};
 }
 /// A word of the set, at a temperature.
 inline wanted wanted_word(std::string_view word, double celsius = not_a_number) {
-    wanted w;
-    w.what = measure::set_word;
-    w.name = std::string(word);
-    w.celsius = celsius;
-    return w;
+    return {.what = measure::set_word, .name = std::string(word), .celsius = celsius};
 }
 /// A stage of a table, by consistency, of the pan before the additions.
 inline wanted wanted_stage(std::string_view stage, std::string_view table = "us 2004") {
-    wanted w;
-    w.what = measure::stage;
-    w.name = std::string(stage);
-    w.table = std::string(table);
-    return w;
+    return {.what = measure::stage, .name = std::string(stage), .table = std::string(table)};
 }
 
 /// A wanted as numbers: the measure is to be between low and high, best at aim.  Viscosities and firmness stand as
@@ -81,86 +83,105 @@ struct band {
     double low = not_a_number, aim = not_a_number, high = not_a_number;
 };
 
-/// The band of a wanted, or what is wrong with it.
-inline outcome<band> band_of(const wanted& w) {
+/// The side of a band on which a batch that is cooked too little leaves it, and that of one cooked too far.
+inline double wet_edge(const wanted& w, const band& b) {
+    return data_of(w.what).rises ? b.low : b.high;
+}
+inline double dry_edge(const wanted& w, const band& b) {
+    return data_of(w.what).rises ? b.high : b.low;
+}
+/// Whether one value of the measure is that of a batch cooked further than another's.
+inline bool drier(const wanted& w, double x, double than) {
+    return data_of(w.what).rises ? x > than : x < than;
+}
+
+/// Where it is wanted, C: as said, or at the serving temperature.
+inline double wanted_celsius(const wanted& w, double serve_celsius) {
+    return std::isnan(w.celsius) ? serve_celsius : w.celsius;
+}
+
+namespace detail {
+
+/// A band or a temperature that does not go with the measure.
+inline std::optional<refusal> find_extra_fault(const wanted& w) {
     const auto& data = data_of(w.what);
-    const std::string place = "wanted." + std::string(data.name);
-    const auto off = [&](const char* accepted) {
-        return refusal{place, shortest(w.value) + " is outside the accepted range, " + accepted};
-    };
-    const double within = std::isnan(w.within) ? data.usual_within : w.within;
     if (!std::isnan(w.within) && data.usual_within == 0.0)
         return refusal{"wanted.within", shortest(w.within) + " does not go with " + std::string(data.name) +
                                             ", which has a band of its own; none is accepted"};
-    if (!std::isnan(w.celsius) && !data.at_celsius)
+    if (std::isnan(w.celsius)) return std::nullopt;
+    if (!data.at_celsius)
         return refusal{"wanted.celsius", shortest(w.celsius) + " °C does not go with " + std::string(data.name) +
                                              ", which is the same at any temperature; none is accepted"};
-    if (!std::isnan(w.celsius) && !serve_limit.holds(w.celsius))
-        return refusal{"wanted.celsius", shortest(w.celsius) + " is outside the accepted range, " +
-                                             shortest(serve_limit.low) + " to " + shortest(serve_limit.high) +
-                                             " °C"};
-    switch (w.what) {
-        case measure::water_percent:
-            if (!(w.value > 0.0 && w.value < 100.0)) return off("above 0 and below 100 %");
-            break;
-        case measure::water_activity:
-            if (!(w.value > 0.0 && w.value < 1.0)) return off("above 0 and below 1");
-            break;
-        case measure::brix:
-            if (!(w.value > 0.0 && w.value <= 100.0 * last_refraction_solids)) return off("above 0 to 95 Brix");
-            break;
-        case measure::viscosity_pa_s:
-        case measure::firmness_pa_s: {
-            if (!(w.value >= 1.0e-3 && w.value <= 1.0e30)) return off("0.001 to 1e30 Pa s");
-            if (!(within >= 1.0 && within <= 100.0))
-                return refusal{"wanted.within",
-                               shortest(within) + " is outside the accepted range, a factor of 1 to 100"};
-            const double aim = std::log10(w.value), half = std::log10(within);
-            return band{aim - half, aim, aim + half};
-        }
-        case measure::stage: {
-            const auto* table = find_stage_table(w.table);
-            if (table == nullptr) return refusal{"wanted.table", "\"" + w.table + "\" is not a stage table"};
-            std::string names;
-            for (const auto& row : table->rows) {
-                names += (names.empty() ? "" : ", ") + std::string(row.name);
-                if (!same_name(row.name, w.name)) continue;
-                const double reach = row.low_celsius == row.high_celsius ? stage_point_reach_celsius : 0.0;
-                const band b{firmness_of_plain(row.low_celsius - reach),
-                             firmness_of_plain(0.5 * (row.low_celsius + row.high_celsius)),
-                             firmness_of_plain(row.high_celsius + reach)};
-                if (!std::isfinite(b.low) || !std::isfinite(b.aim) || !std::isfinite(b.high))
-                    return refusal{place, "\"" + w.name +
-                                              "\" lies beyond the model (99.5 % solids), where the table "
-                                              "names colours; a stage below is accepted"};
-                return b;
-            }
-            return refusal{
-                place, "\"" + w.name + "\" is not a stage of the table \"" + w.table + "\"; accepted: " + names};
-        }
-        case measure::set_word: {
-            const auto* word = find_set_word(w.name);
-            std::string names;
-            for (const auto& known : set_words) names += (names.empty() ? "" : ", ") + std::string(known.word);
-            if (word == nullptr)
-                return refusal{place, "\"" + w.name + "\" is not a word of the set; accepted: " + names};
-            const auto* next = word == &set_words.back() ? nullptr : word + 1;
-            // the open ends are aimed at half a decade within
-            const double low = word->from_pa_s > 0.0 ? std::log10(word->from_pa_s) : -HUGE_VAL;
-            const double high = next != nullptr ? std::log10(next->from_pa_s) : HUGE_VAL;
-            return band{low, std::isinf(low) ? high - 0.5 : (std::isinf(high) ? low + 0.5 : 0.5 * (low + high)),
-                        high};
-        }
-    }
-    if (!(within > 0.0 && std::isfinite(within)))
-        return refusal{"wanted.within", shortest(within) + " is not above 0"};
-    return band{w.value - within, w.value, w.value + within};
+    if (!serve_limit.holds(w.celsius)) return outside("wanted.celsius", serve_limit, w.celsius);
+    return std::nullopt;
 }
 
-/// The measure of a finished batch, and of the pan before the additions; NaN where it has none.
+/// What a row of a table means as a consistency, from its low to its high temperature.
+inline outcome<band> band_of_stage(const wanted& w) {
+    const auto* table = find_stage_table(w.table);
+    if (table == nullptr) return refusal{"wanted.table", "\"" + w.table + "\" is not a stage table"};
+    std::string names;
+    for (const auto& row : table->rows) {
+        names += (names.empty() ? "" : ", ") + std::string(row.name);
+        if (!same_name(row.name, w.name)) continue;
+        const double reach = row.low_celsius == row.high_celsius ? stage_point_reach_celsius : 0.0;
+        const band b{firmness_of_plain(row.low_celsius - reach),
+                     firmness_of_plain(0.5 * (row.low_celsius + row.high_celsius)),
+                     firmness_of_plain(row.high_celsius + reach)};
+        if (!std::isfinite(b.low) || !std::isfinite(b.aim) || !std::isfinite(b.high))
+            return refusal{"wanted.stage", "\"" + w.name +
+                                               "\" lies beyond the model (99.5 % solids), where the table "
+                                               "names colours; a stage below is accepted"};
+        return b;
+    }
+    return refusal{"wanted.stage",
+                   "\"" + w.name + "\" is not a stage of the table \"" + w.table + "\"; accepted: " + names};
+}
+
+/// From a word's firmness to that of the next; the open ends are aimed at half a decade within.
+inline outcome<band> band_of_word(const wanted& w) {
+    const auto* word = find_set_word(w.name);
+    if (word == nullptr) {
+        std::string names;
+        for (const auto& known : set_words) names += (names.empty() ? "" : ", ") + std::string(known.word);
+        return refusal{"wanted.set_word", "\"" + w.name + "\" is not a word of the set; accepted: " + names};
+    }
+    const double low = word->from_pa_s > 0.0 ? std::log10(word->from_pa_s) : -HUGE_VAL;
+    const double high = word == &set_words.back() ? HUGE_VAL : std::log10((word + 1)->from_pa_s);
+    return band{low, std::isinf(low) ? high - 0.5 : (std::isinf(high) ? low + 0.5 : 0.5 * (low + high)), high};
+}
+
+}  // namespace detail
+
+/// The band of a wanted, or what is wrong with it.
+inline outcome<band> band_of(const wanted& w) {
+    if (auto fault = detail::find_extra_fault(w)) return *fault;
+    if (w.what == measure::stage) return detail::band_of_stage(w);
+    if (w.what == measure::set_word) return detail::band_of_word(w);
+    const auto& data = data_of(w.what);
+    if (!data.accepts(w.value))
+        return refusal{"wanted." + std::string(data.name),
+                       shortest(w.value) + " is outside the accepted range, " + std::string(data.accepted)};
+    const double within = std::isnan(w.within) ? data.usual_within : w.within;
+    if (w.what != measure::viscosity_pa_s && w.what != measure::firmness_pa_s) {
+        if (!(within > 0.0 && std::isfinite(within)))
+            return refusal{"wanted.within", shortest(within) + " is not above 0"};
+        return band{w.value - within, w.value, w.value + within};
+    }
+    if (!(within >= 1.0 && within <= 100.0))
+        return refusal{"wanted.within", shortest(within) + " is outside the accepted range, a factor of 1 to 100"};
+    const double aim = std::log10(w.value), half = std::log10(within);
+    return band{aim - half, aim, aim + half};
+}
+
+/// The measure of a finished batch, and of the pan before the additions (viscosities as log10 of Pa s); NaN where
+/// it has none.
 inline double measured(const wanted& w, const mixture& finished, const mixture& cooked, double serve_celsius) {
-    const double celsius = std::isnan(w.celsius) ? serve_celsius : w.celsius;
+    const double celsius = wanted_celsius(w, serve_celsius);
     grade ignored = grade::fine;
+    const auto firmness = [&](const mixture& m, double t) {
+        return detail::log10_firmness_value(at_temperature(m, t), t, history::cooling, ignored);
+    };
     switch (w.what) {
         case measure::water_percent:
             return percent(finished.water(), finished.total());
@@ -174,13 +195,29 @@ inline double measured(const wanted& w, const mixture& finished, const mixture& 
             return detail::log10_viscosity_value(at_temperature(finished, celsius), celsius, ignored);
         case measure::firmness_pa_s:
         case measure::set_word:
-            return detail::log10_firmness_value(at_temperature(finished, celsius), celsius, history::cooling,
-                                                ignored);
+            return firmness(finished, celsius);
         case measure::stage:
-            return detail::log10_firmness_value(at_temperature(cooked, cold_water_celsius), cold_water_celsius,
-                                                history::cooling, ignored);
+            return firmness(cooked, cold_water_celsius);
     }
     return not_a_number;
+}
+
+/// Whether the measure of a batch lies inside what its models were fitted in.
+inline grade grade_of(const wanted& w, const mixture& finished, const mixture& cooked, double serve_celsius) {
+    const double celsius = wanted_celsius(w, serve_celsius);
+    switch (w.what) {
+        case measure::water_activity:
+            return activity_of(finished, celsius).status;
+        case measure::viscosity_pa_s:
+            return log10_viscosity(at_temperature(finished, celsius), celsius).status;
+        case measure::firmness_pa_s:
+        case measure::set_word:
+            return log10_firmness(at_temperature(finished, celsius), celsius).status;
+        case measure::stage:
+            return log10_firmness(cooked, cold_water_celsius).status;
+        default:
+            return finished.syrup_solids() <= 0.97 ? grade::fine : grade::extrapolated;
+    }
 }
 
 /// A viscosity by its logarithm, as a cook reads it.
@@ -211,15 +248,14 @@ inline std::string shown(const wanted& w, double x) {
             return stage_name(*find_stage_table(w.table), plain);
         }
         case measure::set_word:
-            return std::string(word_for(std::pow(10.0, x)).word).append(" (").append(in_pa_s(x)).append(")");
+            return word_of_log10(x).append(" (").append(in_pa_s(x)).append(")");
     }
     return {};
 }
 
 /// What is wanted, in words.
 inline std::string wanted_text(const wanted& w, double serve_celsius) {
-    const double celsius = std::isnan(w.celsius) ? serve_celsius : w.celsius;
-    const std::string at = " at " + both_scales(celsius, 0);
+    const std::string at = " at " + both_scales(wanted_celsius(w, serve_celsius), 0);
     switch (w.what) {
         case measure::water_activity:
             return shown(w, w.value) + at;

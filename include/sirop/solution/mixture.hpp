@@ -6,6 +6,7 @@
 #include <cmath>
 #include <type_traits>
 
+#include "../base/sides.hpp"
 #include "isotherm.hpp"
 
 namespace sirop::core {
@@ -91,6 +92,7 @@ mixture_of<Scalar> in_scalar(const mixture& m) {
 }
 
 inline constexpr double min_freezing_celsius = -30.0;
+inline constexpr sides<curve> three_curves{curve::best, curve::low, curve::high};
 
 // --- water held
 // ---------------------------------------------------------------------------------------------------
@@ -205,8 +207,8 @@ inline estimate water_at_boil(const mixture& m, double celsius, double pressure_
     const double ln_aw = ln_activity_at_boil(celsius, pressure_pa);
     if (!(ln_aw < 0.0) || !(celsius <= max_model_celsius) || !holds_water(m)) return {};
     const double kelvin = celsius + formula::zero_celsius;
-    return between(water_held(m, ln_aw, kelvin), water_held(m, ln_aw, kelvin, curve::low),
-                   water_held(m, ln_aw, kelvin, curve::high), isotherms_grade(m, ln_aw, kelvin));
+    return estimate_of(three_curves.map([&](curve side) { return water_held(m, ln_aw, kelvin, side); }),
+                       isotherms_grade(m, ln_aw, kelvin));
 }
 
 // --- the inverses: one monotone solve each, by what is held(ln aw, T in K) --------------------------------------
@@ -271,14 +273,6 @@ inline auto held_by(const mixture& m, curve side) {
     return [&m, side](double ln_aw, double kelvin) { return water_held(m, ln_aw, kelvin, side); };
 }
 
-/// An estimate of which one side may lie beyond the end of the model: it reaches to that end, and is flagged.
-inline estimate to_the_end(double value, double one_side, double other_side, double end, grade status) {
-    if (!std::isfinite(value)) return {};
-    if (std::isfinite(one_side) && std::isfinite(other_side)) return between(value, one_side, other_side, status);
-    return between(value, std::isfinite(one_side) ? one_side : end, std::isfinite(other_side) ? other_side : end,
-                   grade::extrapolated);
-}
-
 }  // namespace detail
 
 /// Best boiling point, C, under a pressure in Pa, of a mixture with water; NaN above max_model_celsius.
@@ -305,34 +299,31 @@ inline double ln_activity(const mixture& m, double kelvin, curve side) {
 /// max_model_celsius.
 inline estimate boiling_celsius(const mixture& m, double pressure_pa) {
     if (!(m.water() > 0.0)) return {};
-    const double value = best_boiling_celsius(m, pressure_pa);
-    if (!std::isfinite(value)) return {};
-    const double ln_aw = ln_activity_at_boil(value, pressure_pa);
-    const auto side = [&](curve c) { return boiling_celsius(m, pressure_pa, c); };
-    const grade status = ln_aw < 0.0 ? isotherms_grade(m, ln_aw, value + formula::zero_celsius) : grade::fine;
-    return detail::to_the_end(value, side(curve::low), side(curve::high), max_model_celsius, status);
+    const auto celsius = three_curves.map([&](curve side) { return boiling_celsius(m, pressure_pa, side); });
+    const double ln_aw = ln_activity_at_boil(celsius.value, pressure_pa);
+    return estimate_to_the_end(
+        celsius, max_model_celsius,
+        ln_aw < 0.0 ? isotherms_grade(m, ln_aw, celsius.value + formula::zero_celsius) : grade::fine);
 }
 
 /// Water activity at a temperature in C, all the water being liquid.  Not computed without water.
 inline estimate water_activity(const mixture& m, double celsius) {
     if (!(m.water() > 0.0)) return {};
     const double kelvin = celsius + formula::zero_celsius;
-    const double ln_aw = best_ln_activity(m, kelvin);
-    if (!std::isfinite(ln_aw)) return {};
-    const auto side = [&](curve c) { return std::exp(ln_activity(m, kelvin, c)); };
-    return between(std::exp(ln_aw), side(curve::low), side(curve::high),
-                   ln_aw < 0.0 ? isotherms_grade(m, ln_aw, kelvin) : grade::fine);
+    const auto ln_aw = three_curves.map([&](curve side) { return ln_activity(m, kelvin, side); });
+    return estimate_of(ln_aw.map([](double ln) { return std::exp(ln); }),
+                       ln_aw.value < 0.0 ? isotherms_grade(m, ln_aw.value, kelvin) : grade::fine);
 }
 
 /// Temperature, C, at which ice begins to form; not computed without water or below min_freezing_celsius.
 inline estimate freezing_celsius(const mixture& m) {
     if (!(m.water() > 0.0)) return {};
-    const auto side = [&](curve c) { return detail::freezing_by(detail::held_by(m, c), m.water()); };
-    const double value = side(curve::best);
-    if (!std::isfinite(value)) return {};
-    const double kelvin = value + formula::zero_celsius;
-    const grade status = value < 0.0 ? isotherms_grade(m, formula::ice_ln_activity(kelvin), kelvin) : grade::fine;
-    return detail::to_the_end(value, side(curve::low), side(curve::high), min_freezing_celsius, status);
+    const auto celsius =
+        three_curves.map([&](curve side) { return detail::freezing_by(detail::held_by(m, side), m.water()); });
+    const double kelvin = celsius.value + formula::zero_celsius;
+    return estimate_to_the_end(
+        celsius, min_freezing_celsius,
+        celsius.value < 0.0 ? isotherms_grade(m, formula::ice_ln_activity(kelvin), kelvin) : grade::fine);
 }
 
 /// The mixture at a temperature: below its freezing point part of the water is ice, and the rest is what the

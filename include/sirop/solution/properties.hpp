@@ -359,10 +359,9 @@ inline estimate ice_share(const mixture& m, double celsius) {
     if (celsius >= 0.0) return exactly(0.0);
     const double kelvin = celsius + formula::zero_celsius;
     const double ln_aw = formula::ice_ln_activity(kelvin);
-    const auto share = [&](curve side) {
-        return std::fmax(0.0, 1.0 - water_held(m, ln_aw, kelvin, side) / water);
-    };
-    return between(share(curve::best), share(curve::low), share(curve::high), isotherms_grade(m, ln_aw, kelvin));
+    const auto share = three_curves.map(
+        [&](curve side) { return std::fmax(0.0, 1.0 - water_held(m, ln_aw, kelvin, side) / water); });
+    return estimate_of(share, isotherms_grade(m, ln_aw, kelvin));
 }
 
 }  // namespace sirop::core

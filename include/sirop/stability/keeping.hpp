@@ -3,14 +3,16 @@
 #pragma once
 
 #include <array>
+#include <cmath>
 #include <string_view>
 
 #include "../solution/mixture.hpp"
 
 namespace sirop::core {
 
+/// A group of microbes, by the water activity below which it does not grow.
 struct growth_limit {
-    double water_activity;  ///< below it the group does not grow
+    double water_activity;
     std::string_view group;
 };
 
@@ -27,6 +29,7 @@ inline constexpr std::array<growth_limit, 7> growth_limits = {{
 }};
 inline constexpr std::string_view growth_limits_source = "Beuchat, Cereal Foods World 26 (1981) 345";
 
+/// What keeping_of finds of a batch where it is kept.
 struct keeping {
     double celsius = not_a_number;
     estimate water_activity;
@@ -39,14 +42,16 @@ struct keeping {
 /// Below this nothing grows, frozen or not (common practice, no source).
 inline constexpr double no_growth_celsius = -10.0;
 
-/// The activity of a mixture at a temperature in C, with its ice if it has any.
+/// The water activity of a mixture at a temperature in C: that of ice where it freezes.  Not computed without
+/// water.
 inline estimate activity_of(const mixture& m, double celsius) {
     const auto cold = at_temperature(m, celsius);
     if (cold.ice > 0.0) return exactly(std::exp(formula::ice_ln_activity(celsius + formula::zero_celsius)));
     return water_activity(cold, celsius);
 }
 
-/// Judges an activity: a group is said to grow if the high end of the interval lets it.
+/// Judges a water activity at a temperature in C: a group is said to grow if the high end of the interval lets it.
+/// An activity that is not computed is not judged.
 inline keeping keeping_of(const estimate& activity, double celsius) {
     keeping k;
     k.celsius = celsius;

@@ -12,6 +12,7 @@ constexpr double sweetness_of(component c) {
 }
 
 /// Grams of sucrose that would be as sweet; crystals count as dissolved, for they melt in the mouth.
+/// Not computed for masses that are not finite.
 inline estimate sweetness_grams(const mixture& m) {
     estimate e{0.0, 0.0, 0.0, grade::fine};
     for (const auto& c : components) {
@@ -23,7 +24,7 @@ inline estimate sweetness_grams(const mixture& m) {
     return std::isfinite(e.value) ? e : estimate{};
 }
 
-/// The same per 100 g of all.  Not computed for nothing at all.
+/// The same per 100 g of all; not computed for nothing at all either.
 inline estimate sweetness_percent(const mixture& m) {
     const double total = m.total();
     const estimate e = sweetness_grams(m);

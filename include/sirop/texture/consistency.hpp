@@ -227,8 +227,7 @@ inline estimate standing_metres(const mixture& m, double celsius) {
     const auto g = gel_modulus(m, celsius);
     if (!g.computed()) return {};
     const double weight = 1000.0 * 9.80665 * m.total() / volume(m, celsius);
-    return {yield_strain * g.value / weight, yield_strain * g.low / weight, yield_strain * g.high / weight,
-            g.status};
+    return estimate_of(sides_of(g).map([&](double pa) { return yield_strain * pa / weight; }), g.status);
 }
 
 /// Temperature, C, above which the batch pours as it is warmed (firmness up to 10 Pa s): -30 if it pours at any,
@@ -238,14 +237,12 @@ inline estimate pouring_celsius(const mixture& m) {
     const double target = std::log10(pouring_pa_s);
     const auto warm = [&](double t) { return log10_firmness(m, t, history::warming); };
     constexpr double coldest = -30.0, hottest = 170.0;
-    const auto where = [&](auto&& side) {
-        if (side(warm(coldest)) <= target) return coldest;
-        return solve_monotone([&](double t) { return side(warm(t)) - target; }, 40.0, coldest, hottest);
-    };
-    const double value = where([](const estimate& e) { return e.value; });
-    if (!std::isfinite(value)) return {};
-    return detail::to_the_end(value, where([](const estimate& e) { return e.low; }),
-                              where([](const estimate& e) { return e.high; }), hottest, warm(value).status);
+    constexpr sides<double estimate::*> each{&estimate::value, &estimate::low, &estimate::high};
+    const auto celsius = each.map([&](double estimate::*side) {
+        if (warm(coldest).*side <= target) return coldest;
+        return solve_monotone([&](double t) { return warm(t).*side - target; }, 40.0, coldest, hottest);
+    });
+    return estimate_to_the_end(celsius, hottest, warm(celsius.value).status);
 }
 
 }  // namespace sirop::core

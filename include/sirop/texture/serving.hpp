@@ -5,18 +5,17 @@
 #include <array>
 #include <string>
 
+#include "../base/sides.hpp"
 #include "consistency.hpp"
 
 namespace sirop::core {
-
-/// A batch by its best estimate, and the two sides that the uncertainty of its water leaves open.
-using three_mixtures = std::array<mixture, 3>;
 
 enum class verdict : unsigned char { no, maybe, yes };
 inline constexpr std::array<std::string_view, 3> verdict_names = {"no", "maybe", "yes"};
 
 inline constexpr double freezer_celsius = -18.0;  ///< common practice
 
+/// What set_of finds.
 struct set_answer {
     double celsius = not_a_number;
     estimate log10_viscosity;                            ///< Pa s, without gels and networks
@@ -34,87 +33,45 @@ struct set_answer {
     std::string frozen_word;
 };
 
-namespace detail {
-
-/// An interval of the best mixture, widened by what the other two give: in quadrature.
-template <class Property>
-estimate over_three(const three_mixtures& m, const Property& of) {
-    estimate e = of(m[0]);
-    if (!e.computed()) return e;
-    double down = e.value - e.low, up = e.high - e.value;
-    for (std::size_t i = 1; i < 3; ++i) {
-        const double other = of(m[i]).value - e.value;
-        if (other > 0.0) up = std::hypot(up, other);
-        if (other < 0.0) down = std::hypot(down, other);
-    }
-    e.low = e.value - down;
-    e.high = e.value + up;
-    return e;
-}
-
-/// The same for a positive value of which the factor counts; an infinite side stays infinite.
-template <class Property>
-estimate over_three_by_factor(const three_mixtures& m, const Property& of) {
-    estimate e = of(m[0]);
-    if (!e.computed()) return e;
-    for (std::size_t i = 1; i < 3; ++i) {
-        const estimate other = of(m[i]);
-        e.low = std::fmin(e.low, other.value);
-        e.high = std::fmax(e.high, other.value);
-    }
-    return e;
-}
-
+/// yes or no where both ends of an interval say so, else maybe.
 constexpr verdict judged(bool low, bool high) {
     return low && high ? verdict::yes : (low || high ? verdict::maybe : verdict::no);
 }
 
-}  // namespace detail
-
-/// The firmness at a temperature, with ice where it freezes, over the three sides.
-inline estimate firmness_at(const three_mixtures& m, double celsius, history h = history::cooling) {
-    return detail::over_three(
-        m, [&](const mixture& x) { return log10_firmness(at_temperature(x, celsius), celsius, h); });
+/// log10 of the firmness, Pa s, at a temperature in C, with ice where it freezes; not computed without water.
+inline estimate firmness_at(const sides<mixture>& batch, double celsius, history h = history::cooling) {
+    return in_quadrature(
+        batch.map([&](const mixture& m) { return log10_firmness(at_temperature(m, celsius), celsius, h); }));
 }
 
-/// The set of a finished batch at a temperature in C; pour_celsius: where it shall pour, NaN if not asked.
-inline set_answer set_of(const three_mixtures& finished, double celsius, double pour_celsius = not_a_number) {
+/// The set of a finished batch, on the three sides of its water, at a temperature in C; pour_celsius: where it
+/// shall pour, NaN if not asked.  Without water only the temperatures are set.
+inline set_answer set_of(const sides<mixture>& finished, double celsius, double pour_celsius = not_a_number) {
+    const auto cold = finished.map([&](const mixture& m) { return at_temperature(m, celsius); });
     set_answer s;
     s.celsius = celsius;
     s.pour_celsius = pour_celsius;
-    three_mixtures cold;
-    for (std::size_t i = 0; i < 3; ++i) cold[i] = at_temperature(finished[i], celsius);
-    const auto at = [&](auto&& property) {
-        return [&, property](const mixture& m) { return property(m, celsius); };
-    };
-    s.log10_viscosity =
-        detail::over_three(cold, at([](const mixture& m, double t) { return log10_viscosity(m, t); }));
+    s.log10_viscosity = in_quadrature(cold.map([&](const mixture& m) { return log10_viscosity(m, celsius); }));
     if (!s.log10_viscosity.computed()) return s;
-    s.log10_firmness =
-        detail::over_three(cold, at([](const mixture& m, double t) { return log10_firmness(m, t); }));
-    s.gel_modulus =
-        detail::over_three_by_factor(cold, at([](const mixture& m, double t) { return gel_modulus(m, t); }));
-    s.slump_seconds = detail::over_three_by_factor(
-        cold, at([](const mixture& m, double t) { return slump_to_half_seconds(m, t); }));
-    s.standing_metres =
-        detail::over_three_by_factor(cold, at([](const mixture& m, double t) { return standing_metres(m, t); }));
-    s.pouring_celsius = detail::over_three(finished, [](const mixture& m) { return pouring_celsius(m); });
-    const auto word = [](double log10) { return std::string(word_for(std::pow(10.0, log10)).word); };
-    s.word = word(s.log10_firmness.value);
-    s.word_if_thinner = word(s.log10_firmness.low);
-    s.word_if_thicker = word(s.log10_firmness.high);
+    s.log10_firmness = in_quadrature(cold.map([&](const mixture& m) { return log10_firmness(m, celsius); }));
+    s.gel_modulus = stretched(cold.map([&](const mixture& m) { return gel_modulus(m, celsius); }));
+    s.slump_seconds = stretched(cold.map([&](const mixture& m) { return slump_to_half_seconds(m, celsius); }));
+    s.standing_metres = stretched(cold.map([&](const mixture& m) { return standing_metres(m, celsius); }));
+    s.pouring_celsius = in_quadrature(finished.map([](const mixture& m) { return pouring_celsius(m); }));
+    s.word = word_of_log10(s.log10_firmness.value);
+    s.word_if_thinner = word_of_log10(s.log10_firmness.low);
+    s.word_if_thicker = word_of_log10(s.log10_firmness.high);
 
     const double pours = std::log10(pouring_pa_s);
     const auto poured =
         std::isfinite(pour_celsius) ? firmness_at(finished, pour_celsius, history::warming) : s.log10_firmness;
-    s.pours = detail::judged(poured.high <= pours, poured.low <= pours);
-    const double hard = std::log10(find_set_word("hard")->from_pa_s);
-    s.cracks = s.log10_firmness.value >= hard;
-    s.holds = detail::judged(s.slump_seconds.low >= serving_seconds, s.slump_seconds.high >= serving_seconds);
+    s.pours = judged(poured.high <= pours, poured.low <= pours);
+    s.cracks = s.log10_firmness.value >= std::log10(find_set_word("hard")->from_pa_s);
+    s.holds = judged(s.slump_seconds.low >= serving_seconds, s.slump_seconds.high >= serving_seconds);
 
-    const auto frozen = at_temperature(finished[0], freezer_celsius);
+    const auto frozen = at_temperature(finished.value, freezer_celsius);
     s.frozen_water_percent = 100.0 * frozen.ice / (frozen.ice + frozen.water());
-    s.frozen_word = word(log10_firmness(frozen, freezer_celsius).value);
+    s.frozen_word = word_of_log10(log10_firmness(frozen, freezer_celsius).value);
     return s;
 }
 
