@@ -72,15 +72,6 @@ inline constexpr int formulation_starts = 5, formulation_reweights = 3;
 
 namespace detail {
 
-/// The value of saturation_of alone: lactose by the simple rule, sucrose beside the other solutes.
-inline double supersaturation_value(const mixture& m, const graining_sugar& sugar, double celsius) {
-    if (!(m[sugar.id] > 0.0)) return 0.0;
-    const double s = solubility_of(sugar, celsius);
-    const double dissolves =
-        sugar.id == component::sucrose ? grams_in_equilibrium(m, sugar, celsius) : not_a_number;
-    return m[sugar.id] / (std::isfinite(dissolves) ? dissolves : m.water() * s / (1.0 - s));
-}
-
 /// How far a sugar is from a risk that is accepted at a temperature: 0 where it is, continuous, about 1 where it
 /// is clearly not.  The ways out are those of graining_of, each with a little to spare for rounding; the dear one,
 /// the supersaturation, last.

@@ -63,11 +63,22 @@ inline double solubility_of(const graining_sugar& sugar, double celsius) {
                                           : formula::lactose_solubility(celsius);
 }
 
-/// Grams of a sugar that stay dissolved beside the other solutes in a mixture's water, at a temperature in C; NaN
-/// if none does.  Solutions of the same water activity mix ideally (the additive-water rule), so the sugar's
-/// activity is that of its own solution at the mixture's water activity times its share of the solute molecules;
-/// at equilibrium with crystals it is that of its own saturated solution.  Solved in the water activity: there the
-/// sugar's grams are explicit, what the other solutes leave of the water over what one gram holds.
+/// Grams of a sugar that dissolve in all of a mixture's water, as if it were alone in it, at a temperature in C.
+inline double grams_dissolving_alone(const mixture& m, const graining_sugar& sugar, double celsius) {
+    const double s = solubility_of(sugar, celsius);
+    return m.water() * s / (1.0 - s);
+}
+
+/// Of its grams: less dissolved sugar than this is none.  The solve tells no less, and supersaturation stays a
+/// number: 1e6 at most.
+inline constexpr double least_dissolved_share = 1.0e-6;
+
+/// Grams of a sugar that stay dissolved beside the other solutes in a mixture's water, at a temperature in C.
+/// Solutions of the same water activity mix ideally (the additive-water rule), so the sugar's activity is that of
+/// its own solution at the mixture's water activity times its share of the solute molecules; at equilibrium with
+/// crystals it is that of its own saturated solution.  Solved in the water activity: there the sugar's grams are
+/// explicit, what the other solutes leave of the water over what one gram holds.  No root means that they take all
+/// the water before the sugar is dry enough: then none of it stays dissolved.
 inline double grams_in_equilibrium(const mixture& m, const graining_sugar& sugar, double celsius) {
     const double kelvin = celsius + formula::zero_celsius;
     mixture others = m;
@@ -76,26 +87,30 @@ inline double grams_in_equilibrium(const mixture& m, const graining_sugar& sugar
     for (const auto& c : components)
         if (c.where == phase::dissolved) molecules += others[c.id] / counted_molar_mass(c);
     const double s = solubility_of(sugar, celsius);
-    const double saturated = sucrose_ln_activity(mole_fraction((1.0 - s) / s, sucrose_molar_mass), kelvin);
+    const double saturated_fraction = mole_fraction((1.0 - s) / s, sucrose_molar_mass);
+    const double saturated = sucrose_ln_activity(saturated_fraction, kelvin);
     const auto grams_at = [&](double u, double& alone) {
         const double ln_aw = -std::exp(u);
         const double h = sucrose_water(ln_aw, kelvin);
         alone = mole_fraction(h, sucrose_molar_mass);
         return (m.water() - water_held(others, ln_aw, kelvin)) / h;
     };
-    constexpr double wettest = -25.0, driest = 3.0;
-    const double without =
-        holds_water(others) ? std::log(-std::fmin(ln_activity(others, kelvin, curve::best), -1.0e-10)) : wettest;
-    const double u = solve_monotone(
-        [&](double v) {
-            double alone = 0.0;
-            const double moles = grams_at(v, alone) / sucrose_molar_mass;
-            if (!(moles > 0.0)) return -100.0;
-            return std::log(moles / (moles + molecules)) + sucrose_ln_activity(alone, kelvin) - saturated;
-        },
-        std::fmax(without + 0.1, -1.0), without, driest);
+    double u = std::log(-formula::starzak_peacock_ln_activity(saturated_fraction, kelvin));
+    if (molecules > 0.0) {  // then it is drier
+        constexpr double driest = 3.0;
+        const double without = std::log(-std::fmin(ln_activity(others, kelvin, curve::best), -1.0e-10));
+        u = solve_monotone(
+            [&](double v) {
+                double alone = 0.0;
+                const double moles = grams_at(v, alone) / sucrose_molar_mass;
+                if (!(moles > 0.0)) return -100.0;
+                return std::log(moles / (moles + molecules)) + sucrose_ln_activity(alone, kelvin) - saturated;
+            },
+            std::fmax(without + 0.1, -1.0), without, driest);
+    }
     double ignored = 0.0;
-    return std::isfinite(u) ? grams_at(u, ignored) : not_a_number;
+    const double dissolved = std::isfinite(u) ? grams_at(u, ignored) : 0.0;
+    return std::fmax(dissolved, least_dissolved_share * m[sugar.id]);
 }
 
 }  // namespace detail
@@ -105,26 +120,30 @@ struct saturation {
     estimate crystallizable_grams;  ///< what crystallizes until equilibrium
 };
 
+/// The value of saturation_of alone, at a temperature within the solubility law: for lactose the simple rule, for
+/// sucrose that of the activities.
+inline double supersaturation_value(const mixture& m, const graining_sugar& sugar, double celsius) {
+    const double grams = m[sugar.id];
+    if (!(grams > 0.0)) return 0.0;
+    return grams / (sugar.id == component::sucrose ? detail::grams_in_equilibrium(m, sugar, celsius)
+                                                   : detail::grams_dissolving_alone(m, sugar, celsius));
+}
+
 /// How far a dissolved sugar is beyond saturation at a temperature in C (outside the solubility law: not
 /// computed). Two rules, which the interval holds: the sugar alone in all the water (other sugars left out), and
 /// the activity of the additive-water model, by which other sugars lower the solubility, as they do.  The second
-/// is the value.
+/// is the value of sucrose, the first that of lactose.
 inline saturation saturation_of(const mixture& m, const graining_sugar& sugar, double celsius) {
     if (!(celsius >= sugar.first_celsius && celsius <= sugar.last_celsius) || !(m.water() > 0.0)) return {};
     const double grams = m[sugar.id];
     if (!(grams > 0.0)) return {exactly(0.0), exactly(0.0)};
-    const double s = detail::solubility_of(sugar, celsius);
-    const double alone = m.water() * s / (1.0 - s);  // grams that dissolve, by the simple rule
-    const double dissolves = detail::grams_in_equilibrium(m, sugar, celsius);
-    const auto of = [&](double g) { return std::fmax(0.0, grams - g); };
-    const grade status = s > 0.0 && m.syrup_solids() > 0.97 ? grade::extrapolated : grade::fine;
-    if (!std::isfinite(dissolves)) {
-        const double only = grams / alone;
-        return {exactly(only, grade::extrapolated), exactly(of(alone), grade::extrapolated)};
-    }
-    const double trusted = sugar.id == component::sucrose ? dissolves : alone;
-    return {between(grams / trusted, grams / alone, grams / dissolves, status),
-            between(of(trusted), of(alone), of(dissolves), status)};
+    const double alone = detail::grams_dissolving_alone(m, sugar, celsius);
+    const double beside = detail::grams_in_equilibrium(m, sugar, celsius);
+    const double trusted = sugar.id == component::sucrose ? beside : alone;
+    const auto beyond = [&](double dissolves) { return std::fmax(0.0, grams - dissolves); };
+    const grade status = m.syrup_solids() > 0.97 ? grade::extrapolated : grade::fine;
+    return {between(grams / trusted, grams / alone, grams / beside, status),
+            between(beyond(trusted), beyond(alone), beyond(beside), status)};
 }
 
 enum class graining_risk : unsigned char { none, low, moderate, high };
