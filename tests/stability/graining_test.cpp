@@ -242,14 +242,19 @@ TEST(grade, never_falls_as_water_falls_but_into_a_glass) {
         }
         const double t = random.between(-30.0, 120.0), solids = m.total();
         auto wetter = graining_risk::none;
+        double times = 0.0;
         for (double water = 3.0 * solids; water > 1.0e-3 * solids; water *= 0.8) {
             const auto drier = m.with_water(water);
-            const auto risk = graining_of(drier, t).risk;
+            const auto g = graining_of(drier, t);
+            const auto risk = g.risk;
             const bool glass = glass_celsius(drier) > t;
             EXPECT_GE(risk, glass ? std::min(wetter, graining_risk::low) : wetter) << describe(drier) << t;
             rises += risk > wetter;
             glasses += glass && risk < wetter;
             wetter = risk;
+            const double now = g.sucrose.supersaturation.value;  // of at most 1e6, so flat there
+            EXPECT_GE(now, times * (1.0 - 1e-6)) << describe(drier) << t;
+            times = now;
         }
     }
     EXPECT_GT(rises, 0);

@@ -51,11 +51,18 @@ constexpr double counted_molar_mass(const component_data& c) {
 }
 
 /// ln of the activity of sucrose in water, up to a constant, at a mole fraction x of sucrose: by Gibbs and Duhem
-/// from Starzak & Peacock 1997, ln gamma_w = A (x^2 + a x^3 + b x^4), in closed form.
+/// from Starzak & Peacock 1997, ln gamma_w = A (x^2 + a x^3 + b x^4), in closed form.  Beyond 97 % solids, where
+/// that is continued as a power law of the water, from the power law.
 inline double sucrose_ln_activity(double x, double kelvin) {
     constexpr double q = -17638.0, a = -1.0038, b = -0.24653, gas_constant = 8.314462618;
     const double big_a = q / (gas_constant * kelvin);
-    return std::log(x) - big_a * x * (2.0 + x * (1.5 * a - 1.0 + x * (4.0 / 3.0 * b - a - x * b)));
+    const double last = mole_fraction(sucrose_last_water, sucrose_molar_mass);
+    const double in = std::fmin(x, last);
+    const double within =
+        std::log(in) - big_a * in * (2.0 + in * (1.5 * a - 1.0 + in * (4.0 / 3.0 * b - a - in * b)));
+    if (x <= last) return within;
+    // d ln a_s = -(moles of water per mole) d ln a_w
+    return within + formula::starzak_peacock_slope(last, kelvin) * (1.0 / last - 1.0 / x);
 }
 
 inline double solubility_of(const graining_sugar& sugar, double celsius) {
@@ -69,16 +76,16 @@ inline double grams_dissolving_alone(const mixture& m, const graining_sugar& sug
     return m.water() * s / (1.0 - s);
 }
 
-/// Of its grams: less dissolved sugar than this is none.  The solve tells no less, and supersaturation stays a
-/// number: 1e6 at most.
+/// Of its grams: less dissolved sugar than this counts as this, so that supersaturation stays a number, 1e6 at
+/// most.
 inline constexpr double least_dissolved_share = 1.0e-6;
 
 /// Grams of a sugar that stay dissolved beside the other solutes in a mixture's water, at a temperature in C.
 /// Solutions of the same water activity mix ideally (the additive-water rule), so the sugar's activity is that of
 /// its own solution at the mixture's water activity times its share of the solute molecules; at equilibrium with
 /// crystals it is that of its own saturated solution.  Solved in the water activity: there the sugar's grams are
-/// explicit, what the other solutes leave of the water over what one gram holds.  No root means that they take all
-/// the water before the sugar is dry enough: then none of it stays dissolved.
+/// explicit, what the other solutes leave of the water over what one gram holds.  Where they leave next to nothing
+/// (or no root is found), the water activity is theirs, and the sugar's share of the molecules tells its grams.
 inline double grams_in_equilibrium(const mixture& m, const graining_sugar& sugar, double celsius) {
     const double kelvin = celsius + formula::zero_celsius;
     mixture others = m;
@@ -89,28 +96,32 @@ inline double grams_in_equilibrium(const mixture& m, const graining_sugar& sugar
     const double s = solubility_of(sugar, celsius);
     const double saturated_fraction = mole_fraction((1.0 - s) / s, sucrose_molar_mass);
     const double saturated = sucrose_ln_activity(saturated_fraction, kelvin);
-    const auto grams_at = [&](double u, double& alone) {
-        const double ln_aw = -std::exp(u);
-        const double h = sucrose_water(ln_aw, kelvin);
-        alone = mole_fraction(h, sucrose_molar_mass);
-        return (m.water() - water_held(others, ln_aw, kelvin)) / h;
+    struct state {
+        double water_left, grams, ln_activity_alone;
     };
-    double u = std::log(-formula::starzak_peacock_ln_activity(saturated_fraction, kelvin));
-    if (molecules > 0.0) {  // then it is drier
-        constexpr double driest = 3.0;
-        const double without = std::log(-std::fmin(ln_activity(others, kelvin, curve::best), -1.0e-10));
-        u = solve_monotone(
-            [&](double v) {
-                double alone = 0.0;
-                const double moles = grams_at(v, alone) / sucrose_molar_mass;
-                if (!(moles > 0.0)) return -100.0;
-                return std::log(moles / (moles + molecules)) + sucrose_ln_activity(alone, kelvin) - saturated;
-            },
-            std::fmax(without + 0.1, -1.0), without, driest);
-    }
-    double ignored = 0.0;
-    const double dissolved = std::isfinite(u) ? grams_at(u, ignored) : 0.0;
-    return std::fmax(dissolved, least_dissolved_share * m[sugar.id]);
+    const auto at = [&](double u) -> state {
+        const double ln_aw = -std::exp(u), h = sucrose_water(ln_aw, kelvin);
+        const double left = m.water() - water_held(others, ln_aw, kelvin);
+        return {left, left / h, sucrose_ln_activity(mole_fraction(h, sucrose_molar_mass), kelvin)};
+    };
+    const auto at_least = [&](double grams) { return std::fmax(grams, least_dissolved_share * m[sugar.id]); };
+    if (!(molecules > 0.0))
+        return at_least(at(std::log(-formula::starzak_peacock_ln_activity(saturated_fraction, kelvin))).grams);
+    constexpr double driest = 3.0;
+    const double ln_aw_without = ln_activity(others, kelvin, curve::best);
+    const double without = std::isnan(ln_aw_without) ? driest : std::log(-std::fmin(ln_aw_without, -1.0e-10));
+    const double root = solve_monotone(
+        [&](double u) {
+            const state there = at(u);
+            const double moles = there.grams / sucrose_molar_mass;
+            if (!(moles > 0.0)) return -100.0;
+            return std::log(moles / (moles + molecules)) + there.ln_activity_alone - saturated;
+        },
+        std::fmax(without + 0.1, -1.0), without, driest);
+    const state found = at(std::isnan(root) ? without : root);
+    if (!std::isnan(root) && found.water_left > 1.0e-4 * m.water()) return at_least(found.grams);
+    const double share = std::exp(saturated - found.ln_activity_alone);
+    return at_least(sucrose_molar_mass * molecules * share / (1.0 - share));
 }
 
 }  // namespace detail
