@@ -216,6 +216,52 @@ TEST(grade, follows_the_trade_rule_of_equal_solids) {
     }
 }
 
+TEST(grade, does_not_fall_where_the_other_solids_take_all_the_water) {
+    mixture m;
+    m[component::sucrose] = 6.5;
+    m[component::fibre] = 15.0;
+    EXPECT_EQ(graining_of(m.with_water(12.0), 12.0).risk, graining_risk::none);
+    for (const double water : {6.0, 4.0, 3.6, 3.5, 3.4, 3.0, 1.0}) {
+        const auto g = graining_of(m.with_water(water), 12.0);
+        EXPECT_EQ(g.risk, graining_risk::high) << water;
+        if (water < 3.7) {  // none of it stays dissolved
+            EXPECT_NEAR(g.sucrose.supersaturation.value, 1.0e6, 1.0e-3) << water;
+            EXPECT_NEAR(g.crystallizable_percent.value, 100.0, 2.0e-4) << water;
+        }
+    }
+}
+
+TEST(grade, never_falls_as_water_falls_but_into_a_glass) {
+    random_numbers random(73);
+    int rises = 0, glasses = 0;
+    for (std::size_t i = 0; i < sweep(3000); ++i) {
+        mixture m;
+        m[component::sucrose] = random.below(4) == 0 ? 0.0 : random.between(1.0, 100.0);
+        for (std::size_t others = random.below(6); others > 0; --others) {
+            const auto id = static_cast<component>(1 + random.below(component_count - 1));
+            if (id != component::sucrose) m[id] = std::pow(10.0, random.between(-4.0, 2.0));
+        }
+        const double t = random.between(-30.0, 120.0), solids = m.total();
+        auto wetter = graining_risk::none;
+        double times = 0.0;
+        for (double water = 3.0 * solids; water > 1.0e-3 * solids; water *= 0.8) {
+            const auto drier = m.with_water(water);
+            const auto g = graining_of(drier, t);
+            const auto risk = g.risk;
+            const bool glass = glass_celsius(drier) > t;
+            EXPECT_GE(risk, glass ? std::min(wetter, graining_risk::low) : wetter) << describe(drier) << t;
+            rises += risk > wetter;
+            glasses += glass && risk < wetter;
+            wetter = risk;
+            const double now = g.sucrose.supersaturation.value;  // of at most 1e6, so flat there
+            EXPECT_GE(now, times * (1.0 - 1e-6)) << describe(drier) << t;
+            times = now;
+        }
+    }
+    EXPECT_GT(rises, 0);
+    EXPECT_GT(glasses, 0);
+}
+
 TEST(grade, finds_the_sandiness_of_condensed_milk) {
     // its lactose crystallizes unless it is seeded fine (common practice, no source)
     const auto g = graining_of(of_pantry("sweetened condensed milk"), 20.0);

@@ -3,7 +3,9 @@
 #include <sirop/data/pantry.hpp>
 
 #include <algorithm>
+#include <cmath>
 #include <cstddef>
+#include <initializer_list>
 #include <map>
 #include <set>
 #include <stdexcept>
@@ -272,7 +274,14 @@ TEST(Pantry, CompositionIsPerGram) {
     EXPECT_NEAR(honey[index_of(component::fructose)], 0.4094, 1e-12);
     EXPECT_EQ(honey[index_of(component::fat)], 0);
     // A row that does not sum to 100 is divided by its sum.
-    constexpr pantry_row half = {"half", "a test", "", {{{component::water, 10}, {component::sucrose, 40}}}};
+    constexpr pantry_row half = {"half",
+                                 sirop::core::ingredient_kind::sugar,
+                                 sirop::core::unknown_ph,
+                                 {},
+                                 {},
+                                 "a test",
+                                 "",
+                                 {{{component::water, 10}, {component::sucrose, 40}}}};
     EXPECT_NEAR(sirop::core::composition_of(half)[index_of(component::sucrose)], 0.8, 1e-15);
     EXPECT_NEAR(sirop::core::composition_of(half)[index_of(component::water)], 0.2, 1e-15);
 }
@@ -362,6 +371,74 @@ constexpr component chains[] = {component::glucose,       component::maltose,   
 
 bool in_the_family(const csv_row& row) {
     return row.text("product").starts_with("glucose syrup") || row.text("product") == "maltodextrin";
+}
+
+TEST(Pantry, PhIsThatOfTheTableRowNamed) {
+    std::map<std::string, csv_row> table;
+    for (const auto& row : read_csv("ph_ingredients.csv").rows) table.emplace(row.text("ingredient"), row);
+    int compared = 0, recalled = 0, unknown = 0;
+    for (const auto& row : pantry) {
+        const auto& ph = row.ph;
+        if (!ph.known()) {
+            ++unknown;
+            EXPECT_TRUE(std::isnan(ph.middle())) << row.name;
+            continue;
+        }
+        if (ph.from == sirop::core::from_memory) {
+            ++recalled;
+            continue;
+        }
+        const auto found = table.find(std::string(ph.from));
+        ASSERT_NE(found, table.end()) << row.name;
+        const std::string& printed = found->second.text("pH");
+        std::size_t used = 0;
+        EXPECT_EQ(std::stod(printed, &used), ph.low) << row.name;
+        EXPECT_EQ(used == printed.size() ? ph.low : std::stod(printed.substr(used + 1)), ph.high) << row.name;
+        EXPECT_EQ(found->second.text("conf"), std::string(1, ph.confidence)) << row.name;
+        ++compared;
+    }
+    EXPECT_EQ(compared, 28);
+    EXPECT_EQ(recalled, 24);
+    EXPECT_GT(unknown, 0);
+}
+
+TEST(Pantry, KindSaysWhatTheNamesSay) {
+    const auto named = [](const pantry_row& row, std::initializer_list<std::string_view> words) {
+        return std::any_of(words.begin(), words.end(),
+                           [&](auto word) { return row.name.find(word) < row.name.size(); });
+    };
+    for (const auto& row : pantry) {
+        EXPECT_EQ(sirop::core::has_dextrose_equivalent(row.kind), row.name.substr(0, 13) == "glucose syrup")
+            << row.name;
+        EXPECT_EQ(sirop::core::has_varying_solids(row.kind), named(row, {"syrup", "honey", "molasses"}))
+            << row.name;
+        EXPECT_EQ(sirop::core::has_varying_fat(row.kind) && all_fat(row) > 0,
+                  all_fat(row) > 0 && !named(row, {"chocolate"}) && named(row, {"cream", "milk", "half-and-half"}))
+            << row.name;
+    }
+}
+
+TEST(Pantry, AllergensAndCautionsAreThoseOfWhatIsInIt) {
+    namespace allergen = sirop::core::allergen;
+    namespace caution = sirop::core::caution;
+    for (const auto& row : pantry) {
+        EXPECT_GE(row.allergens.holds(allergen::milk), grams_of(row, component::lactose) > 0) << row.name;
+        EXPECT_GE(row.allergens.holds(allergen::milk),
+                  row.name.find("butter,") < row.name.size() || row.name.find("whey") < row.name.size())
+            << row.name;
+        EXPECT_EQ(row.allergens.holds(allergen::nuts),
+                  (row.name.find("hazelnut") < row.name.size()) || row.name.find("pistachio") < row.name.size())
+            << row.name;
+        EXPECT_EQ(row.cautions.holds(caution::not_for_infants), row.name == "honey") << row.name;
+        EXPECT_EQ(row.cautions.holds(caution::laxative),
+                  grams_of(row, component::sorbitol) + grams_of(row, component::glycerol) > 0)
+            << row.name;
+    }
+    EXPECT_EQ(ingredient("sponge cake").allergens, allergen::gluten | allergen::eggs | allergen::milk);
+    EXPECT_EQ(ingredient("dark chocolate 70-85 %").allergens, allergen::soybeans);
+    EXPECT_TRUE(ingredient("glucose syrup 42 DE").allergens.empty());
+    EXPECT_EQ(sirop::core::allergen_named("lupin").bits, 1U << 12U);
+    EXPECT_TRUE(sirop::core::allergen_named("butter").empty());
 }
 
 TEST(StarchSyrup, HitsEveryRowOfTheTable) {

@@ -3,7 +3,10 @@
 
 #include <optional>
 #include <string>
+#include <string_view>
 #include <utility>
+
+#include "text.hpp"
 
 namespace sirop::core {
 
@@ -12,6 +15,11 @@ struct refusal {
     std::string place;
     std::string reason;
 };
+
+/// A number outside what is accepted, which is said in words: "0 to 15 K".
+inline refusal outside(std::string place, double value, std::string_view accepted) {
+    return {std::move(place), shortest(value) + " is outside the accepted range, " + std::string(accepted)};
+}
 
 /// A value, or the reason why there is none.
 template <class Value>

@@ -1,11 +1,13 @@
-// The pantry: what the ingredients are made of, and the starch syrups by dextrose equivalent.  Data only.
+// The pantry: the ingredients, what they are and what they are made of.  Data only.
 //
 // Sources
 //   USDA SR26 / SR Legacy: USDA National Nutrient Database for Standard Reference, release 26 (2013), and its
 //     successor; NDB is the number of the food in it.  Where the two differ the later one is used, but for light
 //     cream, unsalted butter and coconut oil, whose later rows do not close.
-//   Starch-industry table: saccharides of starch syrups by dextrose equivalent, reprinted in Whistler & Paschall,
-//     Starch: Chemistry and Technology, and in Kearsley & Dziedzic; recalled.
+//   Starch-industry table: see starch_syrups.hpp.
+//   pH: tests/data/ph_ingredients.csv (handbook and agency tables), the row named; or recalled, with our trust.
+//   Allergens: what each usually holds: lecithin of soya in chocolate, milk where there is lactose.  Glucose syrup
+//     and maltodextrin of wheat are exempt by the regulation (recalled).
 //   "common practice, no source": just that.  From memory.
 //
 // How a food table's row becomes components.  Water, protein, fat, starch, fibre and the single sugars are the
@@ -25,6 +27,8 @@
 
 #include "../base/names.hpp"
 #include "components.hpp"
+#include "ingredient.hpp"
+#include "starch_syrups.hpp"
 
 namespace sirop::core {
 
@@ -48,6 +52,10 @@ struct share {
 
 struct pantry_row {
     std::string_view name;
+    ingredient_kind kind;
+    acidity ph;
+    allergen_set allergens;
+    caution_set cautions;
     std::string_view source;
     std::string_view estimate;    ///< what in the split is an estimate; empty if nothing
     std::array<share, 12> parts;  ///< grams per 100 g; unused slots are {component::water, 0}
@@ -56,266 +64,360 @@ struct pantry_row {
 namespace detail {
 constexpr auto pantry_rows() {
     using enum component;
+    using kind = ingredient_kind;
     return std::to_array<pantry_row>({
         // clang-format off
-        // name, source, what is an estimate, grams per 100 g
+        // name, kind, pH, allergens, cautions,
+        // source, what is an estimate, grams per 100 g
         // basics
-        {"water", "by definition", "", {{{water, 100}}}},
-        {"white sugar", "USDA SR Legacy, NDB 19335", "higher saccharides: the remainder",
+        {"water", kind::water, {7.0, 7.0, from_memory, 'H'}, allergen::none, caution::none,
+         "by definition", "", {{{water, 100}}}},
+        {"white sugar", kind::sugar, {6.0, 7.0, "refined sugar; molasses", 'L'}, allergen::none, caution::none,
+         "USDA SR Legacy, NDB 19335", "higher saccharides: the remainder",
          {{{water, 0.02}, {sucrose, 99.8}, {higher_saccharides, 0.17}, {minerals, 0.01}}}},
-        {"brown sugar", "USDA SR Legacy, NDB 19334", "higher saccharides: the remainder",
+        {"brown sugar", kind::sugar, unknown_ph, allergen::none, caution::none,
+         "USDA SR Legacy, NDB 19334", "higher saccharides: the remainder",
          {{{water, 1.34}, {sucrose, 94.56}, {glucose, 1.35}, {fructose, 1.11}, {higher_saccharides, 1.07},
            {minerals, 0.45}, {protein, 0.12}}}},
-        {"powdered sugar", "USDA SR Legacy, NDB 19336",
+        {"powdered sugar", kind::sugar, unknown_ph, allergen::none, caution::none,
+         "USDA SR Legacy, NDB 19336",
          "all sugar is sucrose; higher saccharides: the remainder",
          {{{water, 0.23}, {sucrose, 97.81}, {higher_saccharides, 0.69}, {minerals, 0.01}, {starch, 1.26}}}},
-        {"turbinado sugar", "USDA SR Legacy, NDB 19908", "higher saccharides: the remainder",
+        {"turbinado sugar", kind::sugar, unknown_ph, allergen::none, caution::none,
+         "USDA SR Legacy, NDB 19908", "higher saccharides: the remainder",
          {{{water, 0.03}, {sucrose, 99.19}, {higher_saccharides, 0.61}, {minerals, 0.17}}}},
-        {"salt", "USDA SR Legacy, NDB 02047", "salt is 2.542 x sodium, the other ash minerals",
+        {"salt", kind::salt, unknown_ph, allergen::none, caution::none,
+         "USDA SR Legacy, NDB 02047", "salt is 2.542 x sodium, the other ash minerals",
          {{{water, 0.2}, {salt, 98.52}, {minerals, 1.28}}}},
-        {"lemon juice", "USDA SR Legacy, NDB 09152", "acid: the remainder",
+        {"lemon juice", kind::fruit, {2.2, 2.2, "lemon juice", 'H'}, allergen::none, caution::none,
+         "USDA SR Legacy, NDB 09152", "acid: the remainder",
          {{{water, 92.31}, {sucrose, 0.43}, {glucose, 0.99}, {fructose, 1.1}, {minerals, 0.21}, {protein, 0.35},
            {fibre, 0.3}, {fat, 0.24}, {acid, 4.07}}}},
-        {"lime juice", "USDA SR Legacy, NDB 09160", "acid: the remainder",
+        {"lime juice", kind::fruit, {2.0, 2.0, "lime", 'H'}, allergen::none, caution::none,
+         "USDA SR Legacy, NDB 09160", "acid: the remainder",
          {{{water, 90.79}, {sucrose, 0.48}, {glucose, 0.6}, {fructose, 0.61}, {minerals, 0.31}, {protein, 0.42},
            {fibre, 0.4}, {fat, 0.07}, {acid, 6.32}}}},
-        {"corn starch", "USDA SR Legacy, NDB 20027",
+        {"corn starch", kind::starch, unknown_ph, allergen::none, caution::none,
+         "USDA SR Legacy, NDB 20027",
          "starch: the carbohydrate that is not fibre, by difference",
          {{{water, 8.32}, {minerals, 0.09}, {protein, 0.26}, {starch, 90.38}, {fibre, 0.9}, {fat, 0.05}}}},
-        {"agar", "USDA SR Legacy, NDB 11663", "all carbohydrate counted as agar",
+        {"agar", kind::gelling, unknown_ph, allergen::none, caution::none,
+         "USDA SR Legacy, NDB 11663", "all carbohydrate counted as agar",
          {{{water, 8.68}, {minerals, 3.93}, {protein, 6.21}, {agar, 80.88}, {fat, 0.3}}}},
-        {"gelatin", "USDA SR Legacy, NDB 19177", "all protein counted as gelatin",
+        {"gelatin", kind::gelling, unknown_ph, allergen::none, caution::none,
+         "USDA SR Legacy, NDB 19177", "all protein counted as gelatin",
          {{{water, 13}, {gelatin, 85.6}, {minerals, 1.3}, {fat, 0.1}}}},
-        {"cream of tartar", "USDA SR Legacy, NDB 18373",
+        {"cream of tartar", kind::acid, {3.56, 3.56, from_memory, 'H'}, allergen::none, caution::none,
+         "USDA SR Legacy, NDB 18373",
          "acid: the carbohydrate that is not fibre, by difference",
          {{{water, 1.7}, {minerals, 36.8}, {fibre, 0.2}, {acid, 61.3}}}},
 
         // syrups and sugars
-        {"glucose syrup 28 DE", "Starch-industry table (Whistler & Paschall)",
+        {"glucose syrup 28 DE", kind::glucose_syrup, {3.5, 5.5, "corn syrup", 'M'}, allergen::none, caution::none,
+         "Starch-industry table (Whistler & Paschall)",
          "between the rows 25 and 30 DE; recalled, confidence high; 80 % solids: common practice, no source",
          {{{water, 20}, {glucose, 7.46}, {maltose, 6.86}, {maltotriose, 6.43}, {maltotetraose, 6.24},
            {maltopentaose, 5.54}, {maltohexaose, 4.54}, {maltoheptaose, 3.97}, {higher_saccharides, 38.96}}}},
-        {"glucose syrup 42 DE", "Starch-industry table (Whistler & Paschall)", "recalled, confidence high",
+        {"glucose syrup 42 DE", kind::glucose_syrup, {3.5, 5.5, "corn syrup", 'M'}, allergen::none, caution::none,
+         "Starch-industry table (Whistler & Paschall)", "recalled, confidence high",
          {{{water, 19.7}, {glucose, 14.86}, {maltose, 11.16}, {maltotriose, 9.31}, {maltotetraose, 7.95},
            {maltopentaose, 6.75}, {maltohexaose, 5.3}, {maltoheptaose, 4.58}, {higher_saccharides, 20.39}}}},
-        {"glucose syrup 62 DE", "Starch-industry table (Whistler & Paschall)",
+        {"glucose syrup 62 DE", kind::glucose_syrup, {3.5, 5.5, "corn syrup", 'M'}, allergen::none, caution::none,
+         "Starch-industry table (Whistler & Paschall)",
          "the row 'high conversion' (63 DE); recalled, confidence medium",
          {{{water, 18}, {glucose, 31.82}, {maltose, 23.04}, {maltotriose, 11.23}, {maltotetraose, 3.36},
            {maltopentaose, 3.69}, {maltohexaose, 2.13}, {higher_saccharides, 6.73}}}},
-        {"high-maltose syrup", "Starch-industry table (Whistler & Paschall)",
+        {"high-maltose syrup", kind::syrup, {3.5, 5.5, "corn syrup", 'M'}, allergen::none, caution::none,
+         "Starch-industry table (Whistler & Paschall)",
          "the row 'high maltose'; recalled, confidence medium",
          {{{water, 20}, {glucose, 4.4}, {maltose, 36.96}, {maltotriose, 9.84}, {maltotetraose, 2.56},
            {maltopentaose, 1.44}, {maltohexaose, 1.2}, {higher_saccharides, 23.6}}}},
-        {"light corn syrup", "USDA SR Legacy, NDB 19350",
+        {"light corn syrup", kind::syrup, {3.5, 5.5, "corn syrup", 'M'}, allergen::none, caution::none,
+         "USDA SR Legacy, NDB 19350",
          "saccharides as in 42 DE glucose syrup; salt is 2.542 x sodium",
          {{{water, 22.81}, {glucose, 14.21}, {maltose, 10.67}, {maltotriose, 8.91}, {maltotetraose, 7.6},
            {maltopentaose, 6.45}, {maltohexaose, 5.07}, {maltoheptaose, 4.38}, {higher_saccharides, 19.5},
            {salt, 0.16}, {minerals, 0.04}, {fat, 0.2}}}},
-        {"maltodextrin 10 DE", "Starch-industry table (Whistler & Paschall)", "recalled, confidence high",
+        {"maltodextrin 10 DE", kind::maltodextrin, unknown_ph, allergen::none, caution::none,
+         "Starch-industry table (Whistler & Paschall)", "recalled, confidence high",
          {{{water, 5}, {glucose, 2.19}, {maltose, 2.66}, {maltotriose, 2.76}, {maltotetraose, 2.85},
            {maltopentaose, 2.85}, {maltohexaose, 2.09}, {maltoheptaose, 2}, {higher_saccharides, 77.6}}}},
-        {"maltodextrin 15 DE", "Starch-industry table (Whistler & Paschall)", "recalled, confidence high",
+        {"maltodextrin 15 DE", kind::maltodextrin, unknown_ph, allergen::none, caution::none,
+         "Starch-industry table (Whistler & Paschall)", "recalled, confidence high",
          {{{water, 5}, {glucose, 3.52}, {maltose, 4.18}, {maltotriose, 4.18}, {maltotetraose, 4.28},
            {maltopentaose, 4.09}, {maltohexaose, 3.14}, {maltoheptaose, 2.85}, {higher_saccharides, 68.76}}}},
-        {"invert sugar syrup", "common practice, no source",
+        {"invert sugar syrup", kind::syrup, unknown_ph, allergen::none, caution::none,
+         "common practice, no source",
          "all of it: 24 % water, wholly inverted, glucose and fructose equal",
          {{{water, 24}, {glucose, 38}, {fructose, 38}}}},
-        {"honey", "USDA SR Legacy, NDB 19296", "higher saccharides: the remainder",
+        {"honey", kind::syrup, {3.9, 6.1, "honey", 'L'}, allergen::none, caution::not_for_infants,
+         "USDA SR Legacy, NDB 19296", "higher saccharides: the remainder",
          {{{water, 17.1}, {sucrose, 0.89}, {glucose, 35.75}, {fructose, 40.94}, {galactose, 3.1},
            {maltose, 1.44}, {higher_saccharides, 0.08}, {minerals, 0.2}, {protein, 0.3}, {fibre, 0.2}}}},
-        {"maple syrup", "USDA SR Legacy, NDB 19353", "higher saccharides: the remainder",
+        {"maple syrup", kind::syrup, {4.6, 5.5, from_memory, 'L'}, allergen::none, caution::none,
+         "USDA SR Legacy, NDB 19353", "higher saccharides: the remainder",
          {{{water, 32.39}, {sucrose, 58.32}, {glucose, 1.6}, {fructose, 0.52}, {higher_saccharides, 6.6},
            {minerals, 0.47}, {protein, 0.04}, {fat, 0.06}}}},
-        {"agave syrup", "USDA SR Legacy, NDB 19912", "higher saccharides: the remainder",
+        {"agave syrup", kind::syrup, unknown_ph, allergen::none, caution::none,
+         "USDA SR Legacy, NDB 19912", "higher saccharides: the remainder",
          {{{water, 22.94}, {glucose, 12.43}, {fructose, 55.6}, {higher_saccharides, 8.15}, {minerals, 0.14},
            {protein, 0.09}, {fibre, 0.2}, {fat, 0.45}}}},
-        {"light molasses", "USDA SR Legacy, NDB 19304", "higher saccharides: the remainder",
+        {"light molasses", kind::syrup, {6.0, 7.0, "refined sugar; molasses", 'L'}, allergen::none, caution::none,
+         "USDA SR Legacy, NDB 19304", "higher saccharides: the remainder",
          {{{water, 21.87}, {sucrose, 29.4}, {glucose, 11.92}, {fructose, 12.79}, {higher_saccharides, 20.62},
            {minerals, 3.3}, {fat, 0.1}}}},
-        {"dark molasses", "common practice, no source", "all of it",
+        {"dark molasses", kind::syrup, {6.0, 7.0, "refined sugar; molasses", 'L'}, allergen::none, caution::none,
+         "common practice, no source", "all of it",
          {{{water, 22}, {sucrose, 31}, {glucose, 10}, {fructose, 11}, {higher_saccharides, 18}, {minerals, 8}}}},
-        {"high-fructose syrup 42", "published trade composition",
+        {"high-fructose syrup 42", kind::syrup, unknown_ph, allergen::none, caution::none,
+         "published trade composition",
          "the saccharides that are neither glucose nor fructose counted as higher saccharides",
          {{{water, 29}, {glucose, 37.63}, {fructose, 29.82}, {higher_saccharides, 3.55}}}},
-        {"high-fructose syrup 55", "published trade composition",
+        {"high-fructose syrup 55", kind::syrup, unknown_ph, allergen::none, caution::none,
+         "published trade composition",
          "the saccharides that are neither glucose nor fructose counted as higher saccharides",
          {{{water, 23}, {glucose, 32.34}, {fructose, 42.35}, {higher_saccharides, 2.31}}}},
-        {"dextrose monohydrate", "by stoichiometry", "", {{{water, 9.09}, {glucose, 90.91}}}},
-        {"fructose", "pure substance", "", {{{fructose, 100}}}},
-        {"lactose", "pure substance", "taken as anhydrous; the common monohydrate holds 5.0 % water",
+        {"dextrose monohydrate", kind::sugar, unknown_ph, allergen::none, caution::none,
+         "by stoichiometry", "", {{{water, 9.09}, {glucose, 90.91}}}},
+        {"fructose", kind::sugar, unknown_ph, allergen::none, caution::none,
+         "pure substance", "", {{{fructose, 100}}}},
+        {"lactose", kind::sugar, unknown_ph, allergen::milk, caution::none,
+         "pure substance", "taken as anhydrous; the common monohydrate holds 5.0 % water",
          {{{lactose, 100}}}},
-        {"sorbitol syrup", "common practice, no source", "all of it: 70 % sorbitol",
+        {"sorbitol syrup", kind::syrup, unknown_ph, allergen::none, caution::laxative,
+         "common practice, no source", "all of it: 70 % sorbitol",
          {{{water, 30}, {sorbitol, 70}}}},
-        {"glycerol", "pure substance", "", {{{glycerol, 100}}}},
+        {"glycerol", kind::polyol, unknown_ph, allergen::none, caution::laxative,
+         "pure substance", "", {{{glycerol, 100}}}},
 
         // dairy
-        {"skim milk", "USDA SR Legacy, NDB 01085", "lactose: all carbohydrate, by difference",
+        {"skim milk", kind::milk_or_cream, {6.5, 6.7, "milk", 'H'}, allergen::milk, caution::none,
+         "USDA SR Legacy, NDB 01085", "lactose: all carbohydrate, by difference",
          {{{water, 90.84}, {lactose, 4.96}, {minerals, 0.75}, {protein, 3.37}, {fat, 0.08}}}},
-        {"reduced-fat milk 2 %", "USDA SR Legacy, NDB 01079", "lactose: all carbohydrate, by difference",
+        {"reduced-fat milk 2 %", kind::milk_or_cream, {6.5, 6.7, "milk", 'H'}, allergen::milk, caution::none,
+         "USDA SR Legacy, NDB 01079", "lactose: all carbohydrate, by difference",
          {{{water, 89.21}, {lactose, 4.8}, {minerals, 0.71}, {protein, 3.3}, {fat, 1.98}}}},
-        {"whole milk", "USDA SR Legacy, NDB 01077", "lactose: all carbohydrate, by difference",
+        {"whole milk", kind::milk_or_cream, {6.5, 6.7, "milk", 'H'}, allergen::milk, caution::none,
+         "USDA SR Legacy, NDB 01077", "lactose: all carbohydrate, by difference",
          {{{water, 88.13}, {lactose, 4.8}, {minerals, 0.67}, {protein, 3.15}, {fat, 3.25}}}},
-        {"half-and-half", "USDA SR Legacy, NDB 01049", "lactose: all carbohydrate, by difference",
+        {"half-and-half", kind::milk_or_cream, {6.5, 6.7, from_memory, 'M'}, allergen::milk, caution::none,
+         "USDA SR Legacy, NDB 01049", "lactose: all carbohydrate, by difference",
          {{{water, 81.24}, {lactose, 4.73}, {minerals, 0.51}, {protein, 3.13}, {fat, 10.39}}}},
-        {"light cream", "USDA SR26, NDB 01050", "lactose: all carbohydrate, by difference",
+        {"light cream", kind::milk_or_cream, {6.5, 6.7, from_memory, 'M'}, allergen::milk, caution::none,
+         "USDA SR26, NDB 01050", "lactose: all carbohydrate, by difference",
          {{{water, 73.75}, {lactose, 3.66}, {minerals, 0.58}, {protein, 2.7}, {fat, 19.31}}}},
-        {"light whipping cream", "USDA SR Legacy, NDB 01052", "lactose: all carbohydrate, by difference",
+        {"light whipping cream", kind::milk_or_cream, {6.5, 6.7, from_memory, 'M'}, allergen::milk, caution::none,
+         "USDA SR Legacy, NDB 01052", "lactose: all carbohydrate, by difference",
          {{{water, 63.5}, {lactose, 2.96}, {minerals, 0.46}, {protein, 2.17}, {fat, 30.91}}}},
-        {"heavy cream 36 %", "USDA SR Legacy, NDB 01053", "lactose: all carbohydrate, by difference",
+        {"heavy cream 36 %", kind::milk_or_cream, {6.5, 6.7, from_memory, 'M'}, allergen::milk, caution::none,
+         "USDA SR Legacy, NDB 01053", "lactose: all carbohydrate, by difference",
          {{{water, 57.81}, {lactose, 2.74}, {minerals, 0.53}, {protein, 2.84}, {fat, 36.08}}}},
-        {"sour cream", "USDA SR Legacy, NDB 01056", "lactose: all sugar; acid: the remainder",
+        {"sour cream", kind::milk_or_cream, {4.3, 4.6, from_memory, 'M'}, allergen::milk, caution::none,
+         "USDA SR Legacy, NDB 01056", "lactose: all sugar; acid: the remainder",
          {{{water, 73.07}, {lactose, 3.41}, {minerals, 0.51}, {protein, 2.44}, {fat, 19.35}, {acid, 1.22}}}},
-        {"evaporated milk", "USDA SR Legacy, NDB 01096", "lactose: all carbohydrate, by difference",
+        {"evaporated milk", kind::milk_or_cream, {5.9, 6.3, from_memory, 'M'}, allergen::milk, caution::none,
+         "USDA SR Legacy, NDB 01096", "lactose: all carbohydrate, by difference",
          {{{water, 74.04}, {lactose, 10.04}, {minerals, 1.55}, {protein, 6.81}, {fat, 7.56}}}},
-        {"evaporated skim milk", "USDA SR Legacy, NDB 01097", "lactose: all carbohydrate, by difference",
+        {"evaporated skim milk", kind::milk_or_cream, {5.9, 6.3, from_memory, 'M'}, allergen::milk, caution::none,
+         "USDA SR Legacy, NDB 01097", "lactose: all carbohydrate, by difference",
          {{{water, 79.4}, {lactose, 11.35}, {minerals, 1.5}, {protein, 7.55}, {fat, 0.2}}}},
-        {"sweetened condensed milk", "USDA SR Legacy, NDB 01095",
+        {"sweetened condensed milk", kind::milk_or_cream, {6.2, 6.5, from_memory, 'M'}, allergen::milk, caution::none,
+         "USDA SR Legacy, NDB 01095",
          "lactose is 1.460 x protein, as in whole milk powder; the other carbohydrate sucrose",
          {{{water, 27.16}, {sucrose, 42.85}, {lactose, 11.55}, {minerals, 1.83}, {protein, 7.91}, {fat, 8.7}}}},
-        {"sweetened condensed skim milk", "common practice, no source",
+        {"sweetened condensed skim milk", kind::milk_or_cream, {6.2, 6.5, from_memory, 'M'}, allergen::milk, caution::none,
+         "common practice, no source",
          "all of it: 28 water, 43 sucrose, 28 fat-free milk solids as in skim milk powder, over their sum",
          {{{water, 28.28}, {sucrose, 43.43}, {lactose, 15.3}, {minerals, 2.34}, {protein, 10.65}}}},
-        {"skim milk powder", "USDA SR Legacy, NDB 01091", "lactose: all carbohydrate, by difference",
+        {"skim milk powder", kind::milk_or_cream, {6.5, 6.7, from_memory, 'M'}, allergen::milk, caution::none,
+         "USDA SR Legacy, NDB 01091", "lactose: all carbohydrate, by difference",
          {{{water, 3.16}, {lactose, 51.98}, {minerals, 7.93}, {protein, 36.16}, {fat, 0.77}}}},
-        {"whole milk powder", "USDA SR Legacy, NDB 01090", "lactose: all carbohydrate, by difference",
+        {"whole milk powder", kind::milk_or_cream, {6.5, 6.5, "whole milk powder reconstituted", 'H'}, allergen::milk, caution::none,
+         "USDA SR Legacy, NDB 01090", "lactose: all carbohydrate, by difference",
          {{{water, 2.47}, {lactose, 38.42}, {minerals, 6.08}, {protein, 26.32}, {fat, 26.71}}}},
-        {"buttermilk powder", "USDA SR Legacy, NDB 01094", "lactose: all carbohydrate, by difference",
+        {"buttermilk powder", kind::milk_or_cream, unknown_ph, allergen::milk, caution::none,
+         "USDA SR Legacy, NDB 01094", "lactose: all carbohydrate, by difference",
          {{{water, 2.97}, {lactose, 49}, {minerals, 7.95}, {protein, 34.3}, {fat, 5.78}}}},
-        {"sweet whey powder", "USDA SR Legacy, NDB 01115", "lactose: all carbohydrate, by difference",
+        {"sweet whey powder", kind::dairy, {5.9, 6.5, from_memory, 'M'}, allergen::milk, caution::none,
+         "USDA SR Legacy, NDB 01115", "lactose: all carbohydrate, by difference",
          {{{water, 3.19}, {lactose, 74.46}, {minerals, 8.35}, {protein, 12.93}, {fat, 1.07}}}},
-        {"butter, unsalted", "USDA SR26, NDB 01145", "lactose: all carbohydrate, by difference",
+        {"butter, unsalted", kind::fat, unknown_ph, allergen::milk, caution::none,
+         "USDA SR26, NDB 01145", "lactose: all carbohydrate, by difference",
          {{{water, 17.94}, {lactose, 0.06}, {minerals, 0.04}, {protein, 0.85}, {fat, 81.11}}}},
-        {"butter, salted", "USDA SR Legacy, NDB 01001",
+        {"butter, salted", kind::fat, unknown_ph, allergen::milk, caution::none,
+         "USDA SR Legacy, NDB 01001",
          "salt is 2.542 x sodium, the other ash minerals; lactose: all carbohydrate",
          {{{water, 15.87}, {lactose, 0.06}, {salt, 1.63}, {minerals, 0.48}, {protein, 0.85}, {fat, 81.11}}}},
-        {"clarified butter", "USDA SR Legacy, NDB 01003", "", {{{water, 0.24}, {protein, 0.28}, {fat, 99.48}}}},
-        {"dulce de leche", "USDA SR Legacy, NDB 01225", "lactose: the table's 4.92 and the remainder",
+        {"clarified butter", kind::fat, unknown_ph, allergen::milk, caution::none,
+         "USDA SR Legacy, NDB 01003", "", {{{water, 0.24}, {protein, 0.28}, {fat, 99.48}}}},
+        {"dulce de leche", kind::dairy, unknown_ph, allergen::milk, caution::none,
+         "USDA SR Legacy, NDB 01225", "lactose: the table's 4.92 and the remainder",
          {{{water, 28.71}, {sucrose, 41.77}, {glucose, 1.7}, {fructose, 0.32}, {galactose, 1.03},
            {lactose, 10.54}, {minerals, 1.74}, {protein, 6.84}, {fat, 7.35}}}},
 
         // chocolate, coffee, tea
-        {"dark chocolate 45-59 %", "USDA SR Legacy, NDB 19902",
+        {"dark chocolate 45-59 %", kind::chocolate, unknown_ph, allergen::milk | allergen::soybeans, caution::none,
+         "USDA SR Legacy, NDB 19902",
          "milk protein and minerals: with the lactose as in skim milk powder; cocoa: the remainder",
          {{{water, 0.97}, {sucrose, 46.25}, {lactose, 1.65}, {minerals, 0.25}, {protein, 1.15},
            {cocoa_solids, 18.45}, {cocoa_butter, 31.28}}}},
-        {"dark chocolate 60-69 %", "USDA SR Legacy, NDB 19903",
+        {"dark chocolate 60-69 %", kind::chocolate, unknown_ph, allergen::milk | allergen::soybeans, caution::none,
+         "USDA SR Legacy, NDB 19903",
          "milk protein and minerals: with the lactose as in skim milk powder; cocoa: the remainder",
          {{{water, 1.25}, {sucrose, 36.39}, {lactose, 0.31}, {minerals, 0.05}, {protein, 0.22},
            {cocoa_solids, 23.47}, {cocoa_butter, 38.31}}}},
-        {"dark chocolate 70-85 %", "USDA SR Legacy, NDB 19904", "cocoa solids: the remainder",
+        {"dark chocolate 70-85 %", kind::chocolate, unknown_ph, allergen::soybeans, caution::none,
+         "USDA SR Legacy, NDB 19904", "cocoa solids: the remainder",
          {{{water, 1.37}, {sucrose, 23.99}, {cocoa_solids, 32.01}, {cocoa_butter, 42.63}}}},
-        {"semisweet chocolate", "USDA SR Legacy, NDB 19080",
+        {"semisweet chocolate", kind::chocolate, unknown_ph, allergen::soybeans, caution::none,
+         "USDA SR Legacy, NDB 19080",
          "all sugar is sucrose; cocoa solids: the remainder",
          {{{water, 0.7}, {sucrose, 54.5}, {cocoa_solids, 14.8}, {cocoa_butter, 30}}}},
-        {"milk chocolate", "USDA SR Legacy, NDB 19120",
+        {"milk chocolate", kind::chocolate, unknown_ph, allergen::milk | allergen::soybeans, caution::none,
+         "USDA SR Legacy, NDB 19120",
          "milk protein by calcium; its lactose, minerals and fat as in whole milk powder; cocoa: the remainder",
          {{{water, 1.5}, {sucrose, 44.28}, {lactose, 7.22}, {minerals, 1.14}, {protein, 4.94},
            {cocoa_solids, 11.26}, {fat, 5.01}, {cocoa_butter, 24.65}}}},
-        {"white chocolate", "USDA SR Legacy, NDB 19087",
+        {"white chocolate", kind::chocolate, unknown_ph, allergen::milk | allergen::soybeans, caution::none,
+         "USDA SR Legacy, NDB 19087",
          "lactose 1.460 x and milk fat 1.015 x protein, as in whole milk powder; higher saccharides: the remainder",
          {{{water, 1.3}, {sucrose, 50.43}, {lactose, 8.57}, {higher_saccharides, 0.04}, {minerals, 1.5},
            {protein, 5.87}, {fibre, 0.2}, {fat, 5.96}, {cocoa_butter, 26.13}}}},
-        {"cocoa powder", "USDA SR Legacy, NDB 19165", "all sugar is sucrose; cocoa solids: the remainder",
+        {"cocoa powder", kind::cocoa, {5.3, 5.8, from_memory, 'M'}, allergen::none, caution::none,
+         "USDA SR Legacy, NDB 19165", "all sugar is sucrose; cocoa solids: the remainder",
          {{{water, 3}, {sucrose, 1.75}, {cocoa_solids, 81.55}, {cocoa_butter, 13.7}}}},
-        {"dutch-process cocoa powder", "USDA SR Legacy, NDB 19166",
+        {"dutch-process cocoa powder", kind::cocoa, {6.8, 8.1, from_memory, 'M'}, allergen::none, caution::none,
+         "USDA SR Legacy, NDB 19166",
          "all sugar is sucrose; cocoa solids: the remainder",
          {{{water, 2.7}, {sucrose, 1.76}, {cocoa_solids, 82.44}, {cocoa_butter, 13.1}}}},
-        {"brewed espresso", "USDA SR Legacy, NDB 14210", "higher saccharides: the remainder",
+        {"brewed espresso", kind::coffee_or_tea, unknown_ph, allergen::none, caution::none,
+         "USDA SR Legacy, NDB 14210", "higher saccharides: the remainder",
          {{{water, 97.8}, {higher_saccharides, 1.67}, {minerals, 0.23}, {protein, 0.12}, {fat, 0.18}}}},
-        {"brewed coffee", "USDA SR Legacy, NDB 14209", "higher saccharides: the remainder",
+        {"brewed coffee", kind::coffee_or_tea, {4.9, 5.2, from_memory, 'M'}, allergen::none, caution::none,
+         "USDA SR Legacy, NDB 14209", "higher saccharides: the remainder",
          {{{water, 99.39}, {higher_saccharides, 0.12}, {minerals, 0.35}, {protein, 0.12}, {fat, 0.02}}}},
-        {"instant coffee", "USDA SR Legacy, NDB 14214", "higher saccharides: the remainder",
+        {"instant coffee", kind::coffee_or_tea, unknown_ph, allergen::none, caution::none,
+         "USDA SR Legacy, NDB 14214", "higher saccharides: the remainder",
          {{{water, 3.1}, {higher_saccharides, 75.4}, {minerals, 8.8}, {protein, 12.2}, {fat, 0.5}}}},
-        {"brewed black tea", "USDA SR Legacy, NDB 14355", "higher saccharides: the remainder",
+        {"brewed black tea", kind::coffee_or_tea, unknown_ph, allergen::none, caution::none,
+         "USDA SR Legacy, NDB 14355", "higher saccharides: the remainder",
          {{{water, 99.7}, {higher_saccharides, 0.26}, {minerals, 0.04}}}},
 
         // fruit, unsweetened
-        {"apple puree", "USDA SR Legacy, NDB 09003", "acid: the remainder",
+        {"apple puree", kind::fruit, {3.1, 3.1, "apple", 'H'}, allergen::none, caution::none,
+         "USDA SR Legacy, NDB 09003", "acid: the remainder",
          {{{water, 85.56}, {sucrose, 2.07}, {glucose, 2.43}, {fructose, 5.9}, {minerals, 0.19}, {protein, 0.26},
            {starch, 0.05}, {fibre, 2.4}, {fat, 0.17}, {acid, 0.97}}}},
-        {"applesauce, unsweetened", "USDA SR Legacy, NDB 09019", "acid: the remainder",
+        {"applesauce, unsweetened", kind::fruit, {3.1, 3.1, "apple", 'H'}, allergen::none, caution::none,
+         "USDA SR Legacy, NDB 09019", "acid: the remainder",
          {{{water, 88.22}, {sucrose, 1.13}, {glucose, 2.3}, {fructose, 5.88}, {maltose, 0.07}, {minerals, 0.24},
            {protein, 0.17}, {fibre, 1.1}, {fat, 0.1}, {acid, 0.79}}}},
-        {"apricot puree", "USDA SR Legacy, NDB 09021", "sugars scaled by 0.9859 to close the row; acid unknown",
+        {"apricot puree", kind::fruit, {3.3, 3.3, "apricot", 'H'}, allergen::none, caution::none,
+         "USDA SR Legacy, NDB 09021", "sugars scaled by 0.9859 to close the row; acid unknown",
          {{{water, 86.35}, {sucrose, 5.78}, {glucose, 2.34}, {fructose, 0.93}, {maltose, 0.06}, {minerals, 0.75},
            {protein, 1.4}, {fibre, 2}, {fat, 0.39}}}},
-        {"banana puree", "USDA SR Legacy, NDB 09040", "acid: the remainder",
+        {"banana puree", kind::fruit, {4.6, 4.6, "banana", 'H'}, allergen::none, caution::none,
+         "USDA SR Legacy, NDB 09040", "acid: the remainder",
          {{{water, 74.91}, {sucrose, 2.39}, {glucose, 4.98}, {fructose, 4.85}, {maltose, 0.01}, {minerals, 0.82},
            {protein, 1.09}, {starch, 5.38}, {fibre, 2.6}, {fat, 0.33}, {acid, 2.64}}}},
-        {"blackberry puree", "USDA SR Legacy, NDB 09042",
+        {"blackberry puree", kind::fruit, {3.3, 3.3, "blackberry", 'H'}, allergen::none, caution::none,
+         "USDA SR Legacy, NDB 09042",
          "sugars scaled by 0.8811 to close the row; acid unknown",
          {{{water, 88.15}, {sucrose, 0.06}, {glucose, 2.04}, {fructose, 2.11}, {galactose, 0.03},
            {maltose, 0.06}, {minerals, 0.37}, {protein, 1.39}, {fibre, 5.3}, {fat, 0.49}}}},
-        {"blueberry puree", "USDA SR Legacy, NDB 09050", "acid: the remainder",
+        {"blueberry puree", kind::fruit, {3.7, 3.7, "blueberry", 'H'}, allergen::none, caution::none,
+         "USDA SR Legacy, NDB 09050", "acid: the remainder",
          {{{water, 84.21}, {sucrose, 0.11}, {glucose, 4.88}, {fructose, 4.97}, {minerals, 0.24}, {protein, 0.74},
            {starch, 0.03}, {fibre, 2.4}, {fat, 0.33}, {acid, 2.09}}}},
-        {"kiwifruit puree", "USDA SR Legacy, NDB 09148", "acid: the remainder",
+        {"kiwifruit puree", kind::fruit, {3.1, 4.0, from_memory, 'M'}, allergen::none, caution::none,
+         "USDA SR Legacy, NDB 09148", "acid: the remainder",
          {{{water, 83.07}, {sucrose, 0.15}, {glucose, 4.11}, {fructose, 4.35}, {galactose, 0.17},
            {maltose, 0.19}, {minerals, 0.61}, {protein, 1.14}, {fibre, 3}, {fat, 0.52}, {acid, 2.69}}}},
-        {"mango puree", "USDA SR Legacy, NDB 09176", "sugars scaled by 0.9795 to close the row; acid unknown",
+        {"mango puree", kind::fruit, {4.1, 4.1, "mango", 'H'}, allergen::none, caution::none,
+         "USDA SR Legacy, NDB 09176", "sugars scaled by 0.9795 to close the row; acid unknown",
          {{{water, 83.46}, {sucrose, 6.83}, {glucose, 1.97}, {fructose, 4.58}, {minerals, 0.36}, {protein, 0.82},
            {fibre, 1.6}, {fat, 0.38}}}},
-        {"orange juice", "USDA SR Legacy, NDB 09206",
+        {"orange juice", kind::fruit, {4.2, 4.2, "orange juice", 'H'}, allergen::none, caution::none,
+         "USDA SR Legacy, NDB 09206",
          "sugars 2:1:1 sucrose, glucose, fructose: from memory; acid: the remainder",
          {{{water, 88.3}, {sucrose, 4.2}, {glucose, 2.1}, {fructose, 2.1}, {minerals, 0.4}, {protein, 0.7},
            {fibre, 0.2}, {fat, 0.2}, {acid, 1.8}}}},
-        {"passion fruit juice", "USDA SR Legacy, NDB 09232",
+        {"passion fruit juice", kind::fruit, {2.6, 3.3, from_memory, 'M'}, allergen::none, caution::none,
+         "USDA SR Legacy, NDB 09232",
          "sugars in equal parts: our estimate; the table counts its acid as sugar",
          {{{water, 85.62}, {sucrose, 4.46}, {glucose, 4.47}, {fructose, 4.47}, {minerals, 0.34}, {protein, 0.39},
            {fibre, 0.2}, {fat, 0.05}}}},
-        {"peach puree", "USDA SR Legacy, NDB 09236", "sugars scaled by 0.9594 to close the row; acid unknown",
+        {"peach puree", kind::fruit, {3.5, 3.5, "peach", 'H'}, allergen::none, caution::none,
+         "USDA SR Legacy, NDB 09236", "sugars scaled by 0.9594 to close the row; acid unknown",
          {{{water, 88.87}, {sucrose, 4.56}, {glucose, 1.87}, {fructose, 1.47}, {galactose, 0.06},
            {maltose, 0.08}, {minerals, 0.43}, {protein, 0.91}, {fibre, 1.5}, {fat, 0.25}}}},
-        {"pear puree", "USDA SR Legacy, NDB 09252", "acid: the remainder",
+        {"pear puree", kind::fruit, {3.9, 3.9, "pear", 'H'}, allergen::none, caution::none,
+         "USDA SR Legacy, NDB 09252", "acid: the remainder",
          {{{water, 83.96}, {sucrose, 0.71}, {glucose, 2.6}, {fructose, 6.42}, {minerals, 0.32}, {protein, 0.36},
            {fibre, 3.1}, {fat, 0.14}, {acid, 2.39}}}},
-        {"pineapple puree", "USDA SR Legacy, NDB 09266", "acid: the remainder",
+        {"pineapple puree", kind::fruit, {3.2, 4.0, from_memory, 'M'}, allergen::none, caution::none,
+         "USDA SR Legacy, NDB 09266", "acid: the remainder",
          {{{water, 86}, {sucrose, 5.99}, {glucose, 1.73}, {fructose, 2.12}, {minerals, 0.22}, {protein, 0.54},
            {fibre, 1.4}, {fat, 0.12}, {acid, 1.88}}}},
-        {"raspberry puree", "USDA SR Legacy, NDB 09302", "acid: the remainder",
+        {"raspberry puree", kind::fruit, {3.6, 3.6, "raspberry", 'H'}, allergen::none, caution::none,
+         "USDA SR Legacy, NDB 09302", "acid: the remainder",
          {{{water, 85.75}, {sucrose, 0.2}, {glucose, 1.86}, {fructose, 2.35}, {minerals, 0.46}, {protein, 1.2},
            {fibre, 6.5}, {fat, 0.65}, {acid, 1.03}}}},
-        {"redcurrant puree", "USDA SR Legacy, NDB 09084", "acid: the remainder",
+        {"redcurrant puree", kind::fruit, {2.9, 2.9, from_memory, 'M'}, allergen::none, caution::none,
+         "USDA SR Legacy, NDB 09084", "acid: the remainder",
          {{{water, 83.95}, {sucrose, 0.61}, {glucose, 3.22}, {fructose, 3.53}, {minerals, 0.66}, {protein, 1.4},
            {fibre, 4.3}, {fat, 0.2}, {acid, 2.13}}}},
-        {"sour cherry puree", "USDA SR Legacy, NDB 09063", "acid: the remainder",
+        {"sour cherry puree", kind::fruit, {3.2, 3.5, from_memory, 'M'}, allergen::none, caution::none,
+         "USDA SR Legacy, NDB 09063", "acid: the remainder",
          {{{water, 86.13}, {sucrose, 0.8}, {glucose, 4.18}, {fructose, 3.51}, {minerals, 0.4}, {protein, 1},
            {fibre, 1.6}, {fat, 0.3}, {acid, 2.08}}}},
-        {"strawberry puree", "USDA SR Legacy, NDB 09316", "acid: the remainder",
+        {"strawberry puree", kind::fruit, {3.4, 3.4, "strawberry", 'H'}, allergen::none, caution::none,
+         "USDA SR Legacy, NDB 09316", "acid: the remainder",
          {{{water, 90.95}, {sucrose, 0.47}, {glucose, 1.99}, {fructose, 2.44}, {minerals, 0.4}, {protein, 0.67},
            {starch, 0.04}, {fibre, 2}, {fat, 0.3}, {acid, 0.74}}}},
-        {"sweet cherry puree", "USDA SR Legacy, NDB 09070", "acid: the remainder",
+        {"sweet cherry puree", kind::fruit, {3.8, 3.8, "sweet cherry", 'H'}, allergen::none, caution::none,
+         "USDA SR Legacy, NDB 09070", "acid: the remainder",
          {{{water, 82.25}, {sucrose, 0.15}, {glucose, 6.59}, {fructose, 5.37}, {galactose, 0.59},
            {maltose, 0.12}, {minerals, 0.48}, {protein, 1.06}, {fibre, 2.1}, {fat, 0.2}, {acid, 1.09}}}},
 
         // coconut, nuts, fats
-        {"coconut milk", "USDA SR Legacy, NDB 12118", "canned; higher saccharides: the remainder",
+        {"coconut milk", kind::coconut_milk, {6.1, 7.0, from_memory, 'M'}, allergen::none, caution::none,
+         "USDA SR Legacy, NDB 12118", "canned; higher saccharides: the remainder",
          {{{water, 72.88}, {higher_saccharides, 2.8}, {minerals, 0.97}, {protein, 2.02}, {vegetable_fat, 21.33}}}},
-        {"coconut cream", "USDA SR Legacy, NDB 12115", "higher saccharides: the remainder",
+        {"coconut cream", kind::coconut_milk, {6.1, 7.0, from_memory, 'M'}, allergen::none, caution::none,
+         "USDA SR Legacy, NDB 12115", "higher saccharides: the remainder",
          {{{water, 53.9}, {higher_saccharides, 4.44}, {minerals, 1.15}, {protein, 3.63}, {fibre, 2.2},
            {vegetable_fat, 34.68}}}},
-        {"hazelnut paste, unsweetened", "USDA SR Legacy, NDB 12120",
+        {"hazelnut paste, unsweetened", kind::nut, unknown_ph, allergen::nuts, caution::none,
+         "USDA SR Legacy, NDB 12120",
          "nuts as they are, ground; higher saccharides: the remainder",
          {{{water, 5.31}, {sucrose, 4.2}, {glucose, 0.07}, {fructose, 0.07}, {higher_saccharides, 2.18},
            {minerals, 2.29}, {protein, 14.95}, {starch, 0.48}, {fibre, 9.7}, {vegetable_fat, 60.75}}}},
-        {"pistachio paste, unsweetened", "USDA SR Legacy, NDB 12151",
+        {"pistachio paste, unsweetened", kind::nut, unknown_ph, allergen::nuts, caution::none,
+         "USDA SR Legacy, NDB 12151",
          "nuts as they are, ground; higher saccharides: the remainder",
          {{{water, 4.37}, {sucrose, 6.87}, {glucose, 0.32}, {fructose, 0.24}, {maltose, 0.17},
            {higher_saccharides, 7.59}, {minerals, 2.99}, {protein, 20.16}, {starch, 1.67}, {fibre, 10.3},
            {vegetable_fat, 45.32}}}},
-        {"coconut oil", "USDA SR26, NDB 04047", "", {{{vegetable_fat, 100}}}},
-        {"cocoa butter", "USDA SR26, NDB 04501", "", {{{cocoa_butter, 100}}}},
+        {"coconut oil", kind::fat, unknown_ph, allergen::none, caution::none,
+         "USDA SR26, NDB 04047", "", {{{vegetable_fat, 100}}}},
+        {"cocoa butter", kind::fat, unknown_ph, allergen::none, caution::none,
+         "USDA SR26, NDB 04501", "", {{{cocoa_butter, 100}}}},
 
         // layers of a dessert: all of each row is an estimate
-        {"sponge cake", "common practice, no source", "all of it: a genoise, moist from the oven",
+        {"sponge cake", kind::cake, unknown_ph, allergen::gluten | allergen::eggs | allergen::milk, caution::none,
+         "common practice, no source", "all of it: a genoise, moist from the oven",
          {{{water, 28}, {sucrose, 27}, {starch, 24.5}, {fibre, 1}, {protein, 9}, {minerals, 0.7}, {salt, 0.3},
            {fat, 9.5}}}},
-        {"pastry cream", "common practice, no source", "all of it: milk, egg yolk, sugar and starch, boiled",
+        {"pastry cream", kind::custard, unknown_ph, allergen::eggs | allergen::milk, caution::none,
+         "common practice, no source", "all of it: milk, egg yolk, sugar and starch, boiled",
          {{{water, 66}, {sucrose, 16}, {lactose, 3.6}, {starch, 4.5}, {protein, 4.2}, {minerals, 0.7}, {fat, 5}}}},
-        {"ganache", "common practice, no source", "all of it: dark chocolate 60-69 % and heavy cream, equal parts",
+        {"ganache", kind::chocolate, unknown_ph, allergen::milk | allergen::soybeans, caution::none,
+         "common practice, no source", "all of it: dark chocolate 60-69 % and heavy cream, equal parts",
          {{{water, 29.5}, {sucrose, 18.2}, {lactose, 1.6}, {protein, 1.5}, {minerals, 0.3}, {cocoa_solids, 11.7},
            {fat, 18.1}, {cocoa_butter, 19.1}}}},
-        {"hazelnut praline", "common practice, no source", "all of it: hazelnuts and caramelized sugar, equal parts",
+        {"hazelnut praline", kind::nut, unknown_ph, allergen::nuts, caution::none,
+         "common practice, no source", "all of it: hazelnuts and caramelized sugar, equal parts",
          {{{water, 1}, {sucrose, 52.1}, {higher_saccharides, 1.1}, {minerals, 1.2}, {protein, 7.6}, {starch, 0.2},
            {fibre, 5}, {vegetable_fat, 31.8}}}},
         // clang-format on
@@ -347,68 +449,33 @@ constexpr std::array<double, component_count> composition_of(const pantry_row& r
     return shares;
 }
 
-/// One row of the starch-industry table.
-struct starch_syrup {
-    double dextrose_equivalent;
-    std::array<double, 8> chains;  ///< % of dry substance with 1, 2 ... 7 glucose units; last, 8 and more
-    double fructose;               ///< % of dry substance
-    std::string_view source;
-};
-
 namespace detail {
-inline constexpr std::string_view starch_table =
-    "Starch-industry table (Whistler & Paschall); recalled, confidence high";
-}  // namespace detail
-
-inline constexpr auto starch_syrups = std::to_array<starch_syrup>({
-    // clang-format off
-    {10, {2.3, 2.8, 2.9, 3, 3, 2.2, 2.1, 81.7}, 0, detail::starch_table},
-    {15, {3.7, 4.4, 4.4, 4.5, 4.3, 3.3, 3, 72.4}, 0, detail::starch_table},
-    {20, {5.5, 5.9, 5.8, 5.8, 5.5, 4.3, 3.9, 63.3}, 0, detail::starch_table},
-    {25, {7.7, 7.5, 7.2, 7.2, 6.5, 5.2, 4.6, 54.1}, 0, detail::starch_table},
-    {30, {10.4, 9.3, 8.6, 8.2, 7.2, 6, 5.2, 45.1}, 0, detail::starch_table},
-    {35, {13.4, 11.3, 10, 9.1, 7.8, 6.5, 5.5, 36.4}, 0, detail::starch_table},
-    {40, {16.9, 13.2, 11.2, 9.7, 8.3, 6.7, 5.7, 28.3}, 0, detail::starch_table},
-    {42, {18.5, 13.9, 11.6, 9.9, 8.4, 6.6, 5.7, 25.4}, 0, detail::starch_table},
-    {45, {21, 14.9, 12.2, 10.1, 8.4, 6.5, 5.6, 21.3}, 0, detail::starch_table},
-    {50, {25.8, 16.6, 12.9, 10, 7.9, 5.9, 5, 15.9}, 0, detail::starch_table},
-    {55, {30.8, 18.1, 13.2, 9.5, 7.2, 5.1, 4.2, 11.9}, 0, detail::starch_table},
-    {60, {36.2, 19.5, 13.2, 8.7, 6.3, 4.4, 3.2, 8.5}, 0, detail::starch_table},
-    // clang-format on
-});
-
-inline constexpr double min_dextrose_equivalent = starch_syrups.front().dextrose_equivalent;
-inline constexpr double max_dextrose_equivalent = starch_syrups.back().dextrose_equivalent;
-
-/// The component of each entry of starch_syrup::chains.
-inline constexpr std::array<component, 8> chain_components = {
-    component::glucose,       component::maltose,      component::maltotriose,   component::maltotetraose,
-    component::maltopentaose, component::maltohexaose, component::maltoheptaose, component::higher_saccharides};
-
-/// Composition of 100 g dry substance of a starch syrup, grams: linear between the neighbouring rows, divided by
-/// its sum.  The caller checks the range; outside it the end row answers.
-constexpr std::array<double, component_count> starch_syrup_solids(double dextrose_equivalent) {
-    std::size_t upper = 0;
-    while (upper + 1 < starch_syrups.size() && starch_syrups[upper].dextrose_equivalent < dextrose_equivalent)
-        ++upper;
-    const starch_syrup& b = starch_syrups[upper];
-    const starch_syrup& a = starch_syrups[upper == 0 ? 0 : upper - 1];
-    double t = 1;
-    if (upper > 0 && dextrose_equivalent < b.dextrose_equivalent)
-        t = (dextrose_equivalent - a.dextrose_equivalent) / (b.dextrose_equivalent - a.dextrose_equivalent);
-
-    std::array<double, component_count> grams{};
-    for (std::size_t i = 0; i < chain_components.size(); ++i)
-        grams[index_of(chain_components[i])] = (1 - t) * a.chains[i] + t * b.chains[i];
-    grams[index_of(component::fructose)] = (1 - t) * a.fructose + t * b.fructose;
-
-    double sum = 0;
-    for (const double g : grams) sum += g;
-    for (double& g : grams) g *= 100 / sum;
-    return grams;
+/// Whether the columns of a row are there and agree with each other.
+constexpr bool is_complete(const pantry_row& row) {
+    if (row.name.empty() || row.source.empty()) return false;
+    const acidity& a = row.ph;
+    const bool told = a.known() && a.low > 0.0 && a.high < 14.0 && !a.from.empty() &&
+                      std::string_view("HML").find(a.confidence) != std::string_view::npos;
+    const bool untold = a.low != a.low && a.high != a.high && a.from.empty() && a.confidence == ' ';
+    if (!told && !untold) return false;
+    bool lactose = false, polyol = false;
+    for (const auto& part : row.parts) {
+        lactose = lactose || (part.id == component::lactose && part.hundredths > 0);
+        polyol = polyol || part.id == component::sorbitol || part.id == component::glycerol;
+    }
+    const auto has = [&](allergen_set some) { return row.allergens.holds(some); };
+    const bool is_milk = row.kind == ingredient_kind::milk_or_cream || row.kind == ingredient_kind::dairy;
+    return (has(allergen::milk) || !(lactose || is_milk)) &&
+           has(allergen::nuts) == (row.kind == ingredient_kind::nut) &&
+           row.cautions.holds(caution::laxative) == polyol;
 }
 
-namespace detail {
+constexpr bool pantry_is_complete() {
+    for (const auto& row : pantry)
+        if (!is_complete(row)) return false;
+    return true;
+}
+
 constexpr bool pantry_closes() {
     for (const auto& row : pantry) {
         const double sum = sum_of_parts(row);
@@ -424,16 +491,10 @@ constexpr bool pantry_names_are_unique() {
                 return false;
     return true;
 }
-
-constexpr bool starch_syrups_ascend() {
-    for (std::size_t i = 1; i < starch_syrups.size(); ++i)
-        if (!(starch_syrups[i - 1].dextrose_equivalent < starch_syrups[i].dextrose_equivalent)) return false;
-    return true;
-}
 }  // namespace detail
 
+static_assert(detail::pantry_is_complete(), "each ingredient has all its columns, and they agree");
 static_assert(detail::pantry_closes(), "each ingredient's parts sum to 100 within 0.05");
 static_assert(detail::pantry_names_are_unique(), "no ingredient is named twice");
-static_assert(detail::starch_syrups_ascend(), "the starch syrups stand in ascending dextrose equivalent");
 
 }  // namespace sirop::core

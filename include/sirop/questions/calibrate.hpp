@@ -4,35 +4,15 @@
 #pragma once
 
 #include <algorithm>
-#include <array>
 #include <cmath>
+#include <optional>
 #include <string>
 #include <vector>
 
-#include "cook_for.hpp"
+#include "../base/least_squares.hpp"
+#include "cook_log.hpp"
 
 namespace sirop::core {
-
-/// One cook, as it was done: the batch with what the thermometer showed and the pressure of that day, and what was
-/// measured of the finished batch.
-struct cook_log {
-    batch cook;
-    double grams = not_a_number;        ///< of what was got out of the pan, additions included; NaN: not weighed
-    double brix = not_a_number;         ///< of its syrup phase at 20 C; NaN: not read
-    double grams_error = not_a_number;  ///< standard error; NaN: the larger of 2 g and 0.5 %
-    double brix_error = not_a_number;   ///< standard error; NaN: 0.5
-    double reading_error_kelvin = not_a_number;  ///< standard error of reading the thermometer; NaN: 0.3
-};
-
-/// Our estimates.  Reading: a scale read to half a kelvin, and the moment at which the pan leaves the heat.
-/// Without it a thin syrup, of which a kelvin boils off a tenth, would seem to tell the offset to some hundredths
-/// of a kelvin.
-inline constexpr double usual_grams_error = 2.0, usual_grams_error_share = 0.005, usual_brix_error = 0.5,
-                        usual_reading_error_kelvin = 0.3;
-
-/// The accepted answers, and from where a measurement counts as an outlier or as a contradiction (our choices).
-inline constexpr double most_offset_kelvin = 15.0, most_loss_share = 0.20, outlier_errors = 3.5,
-                        contradiction_errors = 10.0;
 
 struct learned {
     double value = not_a_number;
@@ -129,69 +109,7 @@ struct kitchen_log {
     }
 };
 
-/// The first log that cannot be, if any.
-inline std::optional<refusal> find_log_fault(const std::vector<cook_log>& logs) {
-    for (std::size_t i = 0; i < logs.size(); ++i) {
-        const auto& l = logs[i];
-        const std::string place = "logs[" + std::to_string(i) + "].";
-        if (auto fault = find_fault(l.cook)) return refusal{place + fault->place, fault->reason};
-        const cook_path path(l.cook);
-        if (auto fault = find_pan_fault(path)) return refusal{place + fault->place, fault->reason};
-        const double shown = l.cook.thermometer_celsius - l.cook.thermometer_error_kelvin;
-        if (shown + most_offset_kelvin <= path.boils_celsius || shown - most_offset_kelvin >= path.last_celsius)
-            return refusal{place + l.cook.target_place,
-                           both_scales(l.cook.thermometer_celsius) + " is more than " +
-                               fixed(most_offset_kelvin, 0) + " K off the range of this pan, " +
-                               both_scales(path.boils_celsius) + " to " + both_scales(path.last_celsius)};
-        const auto check_error = [&](double error, const char* name) -> std::optional<refusal> {
-            if (std::isnan(error) || (error > 0.0 && std::isfinite(error))) return std::nullopt;
-            return refusal{place + name, shortest(error) + " is not accepted; a standard error above 0 is"};
-        };
-        if (auto fault = check_error(l.grams_error, "grams_error")) return fault;
-        if (auto fault = check_error(l.brix_error, "brix_error")) return fault;
-        if (!std::isnan(l.reading_error_kelvin) &&
-            !(l.reading_error_kelvin >= 0.0 && l.reading_error_kelvin <= most_offset_kelvin))
-            return refusal{place + "reading_error_kelvin",
-                           shortest(l.reading_error_kelvin) + " is outside the accepted range, 0 to 15 K"};
-        if (!std::isnan(l.grams)) {
-            double in = path.pan.total(), dry = in - path.pan.water();
-            for (const auto& line : l.cook.off_heat) {
-                in += line.grams;
-                dry += line.grams * (1.0 - line.per_gram[index_of(component::water)]);
-            }
-            if (!(l.grams > 0.0))
-                return refusal{place + "grams", shortest(l.grams) + " is not accepted; more than 0 g is"};
-            if (l.grams > in)
-                return refusal{place + "grams", shortest(l.grams) + " g is more than went in, " + fixed(in, 1) +
-                                                    " g; check the scale, or whether the pan was weighed with it"};
-            if (l.grams < (1.0 - most_loss_share) * dry)
-                return refusal{place + "grams", shortest(l.grams) + " g is less than four fifths of the " +
-                                                    fixed(dry, 1) +
-                                                    " g that cannot boil off; check the masses of this log"};
-        }
-        if (!std::isnan(l.brix) && !(l.brix > 0.0 && on_brix_scale(l.brix)))
-            return refusal{place + "brix",
-                           shortest(l.brix) + " is outside the accepted range, above 0 to 95 Brix"};
-    }
-    return std::nullopt;
-}
-
-/// Weighted sums of the linearized problem in (offset, loss).
-struct normal_equations {
-    double aa = 0.0, al = 0.0, ll = 0.0;  ///< J^T J
-    double ga = 0.0, gl = 0.0;            ///< J^T (measured - predicted)
-    double chi_square = 0.0;
-
-    void add(double r, double a, double l) {
-        aa += a * a;
-        al += a * l;
-        ll += l * l;
-        ga += a * r;
-        gl += l * r;
-        chi_square += r * r;
-    }
-};
-
+/// What is minimized, in x: offset in kelvin, loss in grams.
 class kitchen_problem {
   public:
     explicit kitchen_problem(const std::vector<cook_log>& logs) {
@@ -203,52 +121,61 @@ class kitchen_problem {
             measurements_ += (l.weighed() ? 1U : 0U) + (l.read() ? 1U : 0U);
         }
         if (masses_ == 0) most_loss_ = 0.0;
+        high_ << most_offset_kelvin, most_loss_;
+        low_ << -most_offset_kelvin, 0.0;
     }
 
     const std::vector<kitchen_log>& logs() const { return logs_; }
     std::size_t measurements() const { return measurements_; }
     bool has_masses() const { return masses_ > 0; }
     double most_loss() const { return most_loss_; }
+    const Eigen::VectorXd& low() const { return low_; }
+    const Eigen::VectorXd& high() const { return high_; }
     void reweight(double offset) {
         for (auto& l : logs_) l.reweight(offset);
     }
 
-    double chi_square(double offset, double loss) const {
-        double sum = 0.0;
+    /// Measured less predicted, in independent unit errors; nothing where the model has no number.
+    std::optional<Eigen::VectorXd> errors(const Eigen::VectorXd& x) const {
+        Eigen::VectorXd r(static_cast<Eigen::Index>(measurements_));
+        Eigen::Index i = 0;
         for (const auto& l : logs_) {
-            const auto s = l.at(offset);
-            const double grams = l.weighed() ? (l.log->grams - (s.grams - loss)) * l.grams_weight : 0.0;
-            if (l.weighed()) sum += square(grams);
-            if (l.read()) sum += square((l.log->brix - s.brix) * l.brix_weight - l.brix_share * grams);
+            const auto s = l.at(x[0]);
+            const double grams = l.weighed() ? (l.log->grams - (s.grams - x[1])) * l.grams_weight : 0.0;
+            if (l.weighed()) r[i++] = grams;
+            if (l.read()) r[i++] = (l.log->brix - s.brix) * l.brix_weight - l.brix_share * grams;
         }
-        return std::isfinite(sum) ? sum : HUGE_VAL;
+        if (!r.allFinite()) return std::nullopt;
+        return r;
+    }
+    /// Their slopes with offset and loss.
+    Eigen::MatrixXd slopes(const Eigen::VectorXd& x) const {
+        Eigen::MatrixXd j(static_cast<Eigen::Index>(measurements_), 2);
+        Eigen::Index i = 0;
+        for (const auto& l : logs_) {
+            const auto s = l.with_slopes(x[0]);  // the real temperature falls as the offset rises
+            Eigen::RowVector2d grams = Eigen::RowVector2d::Zero();
+            if (l.weighed()) {
+                grams << s.grams_by_kelvin * l.grams_weight, l.grams_weight;
+                j.row(i++) = grams;
+            }
+            if (l.read()) {
+                j.row(i) = -l.brix_share * grams;
+                j(i++, 0) += s.brix_by_kelvin * l.brix_weight;
+            }
+        }
+        return j;
     }
     /// The loss that fits best at an offset.
     double best_loss(double offset) const {
         double sum = 0.0, weights = 0.0;
         for (const auto& l : logs_)
             if (l.weighed()) {
-                const double weight = square(l.grams_weight);
+                const double weight = l.grams_weight * l.grams_weight;
                 sum += weight * (l.at(offset).grams - l.log->grams);
                 weights += weight;
             }
         return weights > 0.0 ? std::fmin(std::fmax(sum / weights, 0.0), most_loss_) : 0.0;
-    }
-    normal_equations linearized(double offset, double loss) const {
-        normal_equations n;
-        for (const auto& l : logs_) {
-            const auto s = l.with_slopes(offset);  // the real temperature falls as the offset rises
-            std::array<double, 3> row{};           // residual, and the prediction's slopes with offset and loss
-            if (l.weighed()) {
-                row = {l.log->grams - (s.grams - loss), -s.grams_by_kelvin, -1.0};
-                for (double& x : row) x *= l.grams_weight;
-                n.add(row[0], row[1], row[2]);
-            }
-            if (l.read())
-                n.add((l.log->brix - s.brix) * l.brix_weight - l.brix_share * row[0],
-                      -s.brix_by_kelvin * l.brix_weight - l.brix_share * row[1], -l.brix_share * row[2]);
-        }
-        return n;
     }
     std::vector<log_residual> residuals(double offset, double loss) const {
         std::vector<log_residual> list;
@@ -266,76 +193,46 @@ class kitchen_problem {
     }
 
   private:
-    static double square(double x) { return x * x; }
-
     std::vector<kitchen_log> logs_;
     double most_loss_ = HUGE_VAL;
     std::size_t masses_ = 0, measurements_ = 0;
+    Eigen::VectorXd low_{2}, high_{2};
 };
 
 /// Offset and loss of least squares inside their bounds.
 struct kitchen_minimum {
-    double offset = 0.0, loss = 0.0, chi_square = HUGE_VAL;
+    Eigen::VectorXd x = Eigen::VectorXd::Zero(2);
+    double chi_square = HUGE_VAL;
     std::size_t iterations = 0;
 };
 
-/// The best of a grid of offsets, so that the steps from there end in the deepest valley.
-inline kitchen_minimum grid_minimum(const kitchen_problem& problem) {
-    kitchen_minimum best;
-    for (int i = -15; i <= 15; ++i) {
-        const double offset = i, loss = problem.best_loss(offset);
-        const double sum = problem.chi_square(offset, loss);
-        if (sum < best.chi_square) best = {offset, loss, sum, 0};
-    }
-    return best;
-}
-
-/// Levenberg and Marquardt's steps, downhill and inside the bounds.
-inline void descend(const kitchen_problem& problem, kitchen_minimum& best) {
-    best.chi_square = problem.chi_square(best.offset, best.loss);
-    double damping = 1.0e-3;
-    for (int i = 0; i < 100; ++i, ++best.iterations) {
-        const auto n = problem.linearized(best.offset, best.loss);
-        // A parameter at its bound that would go beyond it stays there.
-        const bool offset_free = !(best.offset >= most_offset_kelvin && n.ga > 0.0) &&
-                                 !(best.offset <= -most_offset_kelvin && n.ga < 0.0) && n.aa > 0.0;
-        const bool loss_free =
-            !(best.loss >= problem.most_loss() && n.gl > 0.0) && !(best.loss <= 0.0 && n.gl < 0.0) && n.ll > 0.0;
-        const double aa = n.aa * (1.0 + damping), ll = n.ll * (1.0 + damping);
-        double by_offset = offset_free ? n.ga / aa : 0.0, by_loss = loss_free ? n.gl / ll : 0.0;
-        if (offset_free && loss_free) {
-            const double determinant = aa * ll - n.al * n.al;
-            by_offset = (n.ga * ll - n.gl * n.al) / determinant;
-            by_loss = (n.gl * aa - n.ga * n.al) / determinant;
-        }
-        const double offset =
-            std::fmin(std::fmax(best.offset + by_offset, -most_offset_kelvin), most_offset_kelvin);
-        const double loss = std::fmin(std::fmax(best.loss + by_loss, 0.0), problem.most_loss());
-        const double sum = problem.chi_square(offset, loss);
-        const bool settled = std::fabs(offset - best.offset) <= 1.0e-10 && std::fabs(loss - best.loss) <= 1.0e-9;
-        if (sum <= best.chi_square * (1.0 + 1.0e-12)) {
-            best.offset = offset;
-            best.loss = loss;
-            best.chi_square = sum;
-            damping = std::fmax(0.1 * damping, 1.0e-12);
-        } else {
-            damping *= 10.0;
-        }
-        if (settled) break;
-    }
-}
-
-/// The weights depend a little on the answer, so both are brought to agree.
+/// From the best of a grid of offsets, in the deepest valley, downhill.  The weights depend a little on the
+/// answer, so both are brought to agree.
 inline kitchen_minimum minimize(kitchen_problem& problem) {
-    kitchen_minimum best = grid_minimum(problem);
-    if (!std::isfinite(best.chi_square)) return best;
-    descend(problem, best);
-    for (int i = 0; i < 50; ++i) {
-        const double before = best.offset, loss = best.loss;
-        problem.reweight(best.offset);
-        descend(problem, best);
-        if (std::fabs(best.offset - before) <= 1.0e-9 && std::fabs(best.loss - loss) <= 1.0e-8) break;
+    kitchen_minimum best;
+    Eigen::VectorXd x(2);
+    for (int i = -15; i <= 15; ++i) {
+        x << i, problem.best_loss(i);
+        const auto r = problem.errors(x);
+        if (!r || !(r->squaredNorm() < best.chi_square)) continue;
+        best.x = x;
+        best.chi_square = r->squaredNorm();
     }
+    if (!std::isfinite(best.chi_square)) return best;
+    const auto go_down = [&] {
+        best.iterations += static_cast<std::size_t>(descend(
+            best.x, problem.low(), problem.high(), [&](const Eigen::VectorXd& at) { return problem.errors(at); },
+            [&](const Eigen::VectorXd& at, const Eigen::VectorXd&) { return problem.slopes(at); },
+            [](const Eigen::VectorXd&) { return -1.0; }, {100, 1.0e-10, 1.0e-12}));
+    };
+    go_down();
+    for (int i = 0; i < 50; ++i) {
+        const Eigen::VectorXd before = best.x;
+        problem.reweight(best.x[0]);
+        go_down();
+        if ((best.x - before).cwiseAbs().maxCoeff() <= 1.0e-9) break;
+    }
+    if (const auto r = problem.errors(best.x)) best.chi_square = r->squaredNorm();
     return best;
 }
 
@@ -378,7 +275,7 @@ inline outcome<kitchen_fit> learn_kitchen(const std::vector<cook_log>& logs) {
     fit.iterations = best.iterations;
     const std::size_t parameters = problem.has_masses() ? 2 : 1;
     fit.degrees_of_freedom = fit.measurements > parameters ? fit.measurements - parameters : 0;
-    fit.residuals = problem.residuals(best.offset, best.loss);
+    fit.residuals = problem.residuals(best.x[0], best.x[1]);
     if (fit.degrees_of_freedom > 0)
         fit.reduced_chi_square = best.chi_square / static_cast<double>(fit.degrees_of_freedom);
     const auto worst_residual = std::max_element(
@@ -391,24 +288,27 @@ inline outcome<kitchen_fit> learn_kitchen(const std::vector<cook_log>& logs) {
                            fixed(std::fabs(worst_residual->normalized), 0) +
                            " standard errors away; check this log or leave it out"};
 
-    const auto n = problem.linearized(best.offset, best.loss);
-    const double determinant = n.aa * n.ll - n.al * n.al;
+    const Eigen::Matrix2d n = [&] {
+        const Eigen::MatrixXd j = problem.slopes(best.x);
+        return Eigen::Matrix2d(j.transpose() * j);
+    }();
+    const double by_offset = n(0, 0), by_loss = n(1, 1), determinant = by_offset * by_loss - n(0, 1) * n(0, 1);
     constexpr double too_much_alike = 1.0e-8;
-    if (!(n.aa > 0.0))
+    if (!(by_offset > 0.0))
         return refusal{"logs",
                        "no log depends on the thermometer: none boils and stays inside the model; log "
                        "cooks that boil down"};
-    if (problem.has_masses() && !(determinant > too_much_alike * n.aa * n.ll))
+    if (problem.has_masses() && !(determinant > too_much_alike * by_offset * by_loss))
         return refusal{"logs",
                        "are too much alike to tell a thermometer offset from a loss in the pan; log other "
                        "temperatures or batches, or a Brix"};
     const double inflate = fit.reduced_chi_square > 1.0 ? std::sqrt(fit.reduced_chi_square) : 1.0;
-    const double u_offset = inflate * std::sqrt(problem.has_masses() ? n.ll / determinant : 1.0 / n.aa);
-    fit.offset_kelvin = detail::learned_at(best.offset, u_offset, -most_offset_kelvin, most_offset_kelvin);
+    const double u_offset = inflate * std::sqrt(problem.has_masses() ? by_loss / determinant : 1.0 / by_offset);
+    fit.offset_kelvin = detail::learned_at(best.x[0], u_offset, -most_offset_kelvin, most_offset_kelvin);
     if (problem.has_masses()) {
         fit.loss_grams =
-            detail::learned_at(best.loss, inflate * std::sqrt(n.aa / determinant), 0.0, problem.most_loss());
-        fit.correlation = -n.al / std::sqrt(n.aa * n.ll);
+            detail::learned_at(best.x[1], inflate * std::sqrt(by_offset / determinant), 0.0, problem.most_loss());
+        fit.correlation = -n(0, 1) / std::sqrt(by_offset * by_loss);
     } else {
         fit.notes.emplace_back("The loss in the pan is not determined: no log has a mass.");
     }
@@ -420,7 +320,7 @@ inline outcome<kitchen_fit> learn_kitchen(const std::vector<cook_log>& logs) {
     if (fit.offset_kelvin.at_bound)
         fit.notes.emplace_back("The offset is at its bound of 15 K: check the thermometer in boiling water.");
     if (fit.loss_grams.determined && fit.loss_grams.at_bound)
-        fit.notes.emplace_back(best.loss <= 0.0 ? "The loss is at its bound of 0 g: the pans held more than they "
+        fit.notes.emplace_back(best.x[1] <= 0.0 ? "The loss is at its bound of 0 g: the pans held more than they "
                                                   "should; check the scale, or the masses that went in."
                                                 : "The loss is at its bound, a fifth of the smallest batch.");
     for (const auto& r : fit.residuals)

@@ -4,57 +4,13 @@
 #include <array>
 #include <optional>
 #include <string>
+#include <utility>
 #include <vector>
 
-#include "substitute.hpp"
+#include "../base/least_squares.hpp"
+#include "formulation.hpp"
 
 namespace sirop::core {
-
-/// A line of the list.  Its grams are kept exactly, or, if it is free, where the search starts; it ends near them
-/// where the targets leave a choice.
-struct formula_line {
-    ingredient_line line;
-    bool is_free = false;
-    double at_least_grams = 0.0, at_most_grams = HUGE_VAL;  ///< of a free line
-};
-
-struct number_target {
-    double value = not_a_number;
-    double within = not_a_number;  ///< half the band
-};
-
-enum class yield_unit : unsigned char { grams, millilitres };  ///< millilitres at the serving temperature
-
-struct yield_target {
-    double amount = not_a_number;
-    yield_unit unit = yield_unit::grams;
-    double within_percent = 2.0;  ///< half the band, of the amount
-};
-
-inline yield_target portions_of(double portions, double grams_per_portion, double within_percent = 2.0) {
-    return {portions * grams_per_portion, yield_unit::grams, within_percent};
-}
-
-struct formulation {
-    batch kitchen;  ///< pressure, thermometer, serve, pour and store; its lines do not count, and its temperature
-                    ///< is where the search starts, if there is one
-    std::vector<formula_line> pan, off_heat;
-    std::vector<wanted>
-        sets;  ///< up to 2: a word, a firmness, or another measure; the window is that of the first
-    std::optional<number_target> sweetness_percent, fat_percent;
-    std::optional<graining_risk> graining_at_most;  ///< at serving and in storage
-    std::optional<double> water_activity_at_most;   ///< in storage
-    std::optional<yield_target> yield;
-};
-
-struct target_result {
-    std::string name;         ///< as questions write it
-    std::string wanted_text;  ///< in words
-    std::string value_text;
-    double value = not_a_number, low = not_a_number, high = not_a_number;  ///< its band; viscosities as log10
-    bool met = false;
-    double off = not_a_number;  ///< from the middle, in half bands; of "at most", from the limit, 0 below it
-};
 
 struct formulation_answer {
     batch plan;  ///< with its grams and its temperature
@@ -67,19 +23,9 @@ struct formulation_answer {
     std::string reason;
 };
 
-inline constexpr std::size_t most_sets = 2;
 inline constexpr int formulation_starts = 5, formulation_reweights = 3;
 
 namespace detail {
-
-/// The value of saturation_of alone: lactose by the simple rule, sucrose beside the other solutes.
-inline double supersaturation_value(const mixture& m, const graining_sugar& sugar, double celsius) {
-    if (!(m[sugar.id] > 0.0)) return 0.0;
-    const double s = solubility_of(sugar, celsius);
-    const double dissolves =
-        sugar.id == component::sucrose ? grams_in_equilibrium(m, sugar, celsius) : not_a_number;
-    return m[sugar.id] / (std::isfinite(dissolves) ? dissolves : m.water() * s / (1.0 - s));
-}
 
 /// How far a sugar is from a risk that is accepted at a temperature: 0 where it is, continuous, about 1 where it
 /// is clearly not.  The ways out are those of graining_of, each with a little to spare for rounding; the dear one,
@@ -240,7 +186,7 @@ class formula_search {
             ++target;
         }
         if (q_.yield) {
-            add(100.0 / q_.yield->within_percent * (yielded(b, p.finished) / q_.yield->amount - 1.0));
+            add(100.0 / q_.yield->within_percent * (yielded(*q_.yield, b, p.finished) / q_.yield->amount - 1.0));
             ++target;
         }
         for (Eigen::Index i = 0; i < x.size(); ++i) r.push_back(pull * (x[i] - origin[i]));
@@ -249,121 +195,39 @@ class formula_search {
         return p;
     }
 
-    double yielded(const batch& b, const mixture& finished) const {
-        return q_.yield->unit == yield_unit::grams ? finished.total() : volume(finished, b.serve_celsius);
-    }
-
-    /// Levenberg-Marquardt between the bounds: from x downhill, to where no step lowers the sum.
+    /// From x downhill between the bounds; the grams stay if the temperature alone is free.
     void descend(Eigen::VectorXd& x, const Eigen::VectorXd& origin, const std::vector<double>& weights,
                  bool temperature_only = false) const {
-        auto here = at(x, origin, weights);
-        if (!here) return;
-        const Eigen::Index n = x.size(), first = temperature_only ? n - 1 : 0;
-        double damping = 1.0e-3;
-        for (int round = 0; round < 40; ++round) {
-            const Eigen::Index rows = here->residuals.size();
-            const double sum = here->residuals.squaredNorm();
-            Eigen::MatrixXd j = Eigen::MatrixXd::Zero(rows, n);
-            for (Eigen::Index i = first; i < n; ++i) {
-                double h = i + 1 == n ? 1.0e-5 : 1.0e-5 * std::fmax(x[i], 0.1);
-                if (x[i] + h > high_[i]) h = -h;
+        const Eigen::Index n = x.size();
+        Eigen::VectorXd low = low_, high = high_;
+        if (temperature_only) low.head(n - 1) = high.head(n - 1) = x.head(n - 1);
+        const auto residuals = [&](const Eigen::VectorXd& point) -> std::optional<Eigen::VectorXd> {
+            auto p = at(point, origin, weights);
+            if (!p) return std::nullopt;
+            return std::move(p->residuals);
+        };
+        const auto slopes = [&](const Eigen::VectorXd& point, const Eigen::VectorXd& here) {
+            Eigen::MatrixXd j = Eigen::MatrixXd::Zero(here.size(), n);
+            for (Eigen::Index i = temperature_only ? n - 1 : 0; i < n; ++i) {
+                double h = i + 1 == n ? 1.0e-5 : 1.0e-5 * std::fmax(point[i], 0.1);
+                if (point[i] + h > high[i]) h = -h;
                 for (const double step : {h, -h}) {
-                    Eigen::VectorXd aside = x;
+                    Eigen::VectorXd aside = point;
                     aside[i] += step;
-                    if (aside[i] < low_[i] || aside[i] > high_[i]) continue;
-                    const auto there = at(aside, origin, weights);
+                    if (aside[i] < low[i] || aside[i] > high[i]) continue;
+                    const auto there = residuals(aside);
                     if (!there) continue;
-                    j.col(i) = (there->residuals - here->residuals) / step;
+                    j.col(i) = (*there - here) / step;
                     break;
                 }
             }
-            const Eigen::VectorXd scale = j.colwise().norm().transpose().cwiseMax(1.0e-3);
-            bool moved = false;
-            double change = 0.0;
-            while (!moved && damping < 1.0e9) {
-                Eigen::MatrixXd a(rows + n, n);
-                a << j, Eigen::MatrixXd(scale.asDiagonal()) * std::sqrt(damping);
-                Eigen::VectorXd right = Eigen::VectorXd::Zero(rows + n);
-                right.head(rows) = -here->residuals;
-                Eigen::VectorXd least = low_ - x, most = high_ - x;
-                least.head(first).setZero();
-                most.head(first).setZero();
-                const auto solved =
-                    bounded_least_squares(a, right, least, most, Eigen::VectorXd::Zero(n), 1.0e-12);
-                if (solved.status == least_squares_status::bad_input) return;
-                Eigen::VectorXd next = x + solved.x;
-                for (Eigen::Index i = first; i < n; ++i)
-                    if (const auto side = solved.at[static_cast<std::size_t>(i)]; side != bound_side::free)
-                        next[i] = side == bound_side::low ? low_[i] : high_[i];
-                change = solved.x.cwiseAbs().maxCoeff();
-                const auto there = at(next, origin, weights);
-                moved = there && there->residuals.squaredNorm() < sum;
-                if (moved) {
-                    x = next;
-                    here = there;
-                    damping = std::fmax(0.1 * damping, 1.0e-15);
-                } else {
-                    damping *= 8.0;
-                    if (change < 1.0e-9) return;
-                }
-            }
-            // once the targets are met, the pull alone is not worth many more steps
-            const double missed = here->residuals.head(rows - n).cwiseAbs().maxCoeff();
-            const double worth = missed < 0.1 ? 1.0e-2 : 1.0e-6;
-            if (!moved || change < 1.0e-8 || sum - here->residuals.squaredNorm() < worth * sum) return;
-        }
-    }
-
-    /// Every target of a batch cooked to a real temperature.
-    std::vector<target_result> judge(const batch& b, const mixture& cooked, const mixture& finished) const {
-        std::vector<target_result> all;
-        const auto push = [&](target_result t, double middle, double half) {
-            t.met = t.value >= t.low && t.value <= t.high;
-            t.off = std::fabs(t.value - middle) / half;
-            all.push_back(std::move(t));
+            return j;
         };
-        for (std::size_t i = 0; i < q_.sets.size(); ++i) {
-            const auto& w = q_.sets[i];
-            const double v = measured(w, finished, cooked, b.serve_celsius);
-            push({std::string(data_of(w.what).name), wanted_text(w, b.serve_celsius), shown(w, v), v,
-                  bands_[i].low, bands_[i].high},
-                 bands_[i].aim, 0.5 * (bands_[i].high - bands_[i].low));
-        }
-        const auto number = [&](const char* name, const char* what, const std::optional<number_target>& t,
-                                double value) {
-            if (t)
-                push({name, std::string(what) + " of " + fixed(t->value, 1) + " % within " + shortest(t->within),
-                      fixed(value, 1) + " %", value, t->value - t->within, t->value + t->within},
-                     t->value, t->within);
+        // once the targets are met, the pull alone is not worth many more steps
+        const auto worth = [&](const Eigen::VectorXd& here) {
+            return here.head(here.size() - n).cwiseAbs().maxCoeff() < 0.1 ? 1.0e-2 : 1.0e-6;
         };
-        const auto f = measures_of(b, finished);
-        number("sweetness_percent", "sweetness", q_.sweetness_percent, f.sweetness_percent);
-        number("fat_percent", "fat", q_.fat_percent, f.fat_percent);
-        const auto at_most = [&](const char* name, std::string text, std::string shown_value, double value,
-                                 double limit, double unit) {
-            push({name, std::move(text), std::move(shown_value), value, 0.0, limit}, std::fmin(value, limit),
-                 unit);
-        };
-        if (q_.graining_at_most)
-            at_most("graining_at_most", "a risk of graining of at most " + risk_name(*q_.graining_at_most),
-                    risk_name(f.risk), static_cast<double>(f.risk), static_cast<double>(*q_.graining_at_most),
-                    0.5);
-        if (q_.water_activity_at_most)
-            at_most("water_activity_at_most",
-                    "a water activity of at most " + shortest(*q_.water_activity_at_most) + " at " +
-                        both_scales(b.stored_celsius(), 0),
-                    fixed(f.water_activity, 3), f.water_activity, *q_.water_activity_at_most, 0.01);
-        if (q_.yield) {
-            const bool grams = q_.yield->unit == yield_unit::grams;
-            const double half = 0.01 * q_.yield->within_percent * q_.yield->amount;
-            const double v = yielded(b, finished);
-            push({grams ? "yield_grams" : "yield_millilitres",
-                  "a yield of " + fixed(q_.yield->amount, 0) + (grams ? " g" : " ml") + " within " +
-                      shortest(q_.yield->within_percent) + " %",
-                  fixed(v, 0) + (grams ? " g" : " ml"), v, q_.yield->amount - half, q_.yield->amount + half},
-                 q_.yield->amount, half);
-        }
-        return all;
+        core::descend(x, low, high, residuals, slopes, worth);
     }
 
     /// Which free lines, and the cook, lie at a bound.
@@ -408,81 +272,18 @@ class formula_search {
     Eigen::VectorXd low_, high_, guess_;
 };
 
-inline bool all_met(const std::vector<target_result>& targets) {
-    for (const auto& t : targets)
-        if (!t.met) return false;
-    return true;
-}
-inline double worst_off(const std::vector<target_result>& targets) {
-    double worst = 0.0;
-    for (const auto& t : targets)
-        if (!t.met) worst = std::fmax(worst, t.off);
-    return worst;
-}
-
-/// What is wrong with the question, if anything.
-inline std::optional<refusal> find_formulation_fault(const formulation& q) {
-    batch b = q.kitchen;
-    for (const auto list : {batch_list::pan, batch_list::off_heat}) {
-        const auto& lines = list == batch_list::pan ? q.pan : q.off_heat;
-        lines_of(b, list).clear();
-        for (std::size_t i = 0; i < lines.size(); ++i) {
-            const auto& l = lines[i];
-            lines_of(b, list).push_back(l.line);
-            if (l.is_free &&
-                !(l.at_least_grams >= 0.0 && l.at_least_grams <= l.at_most_grams && l.at_least_grams < HUGE_VAL))
-                return refusal{line_place{list, i}.text(), "may be from " + shortest(l.at_least_grams) + " to " +
-                                                               shortest(l.at_most_grams) +
-                                                               " g; a range from at least 0 upward is accepted"};
-        }
-    }
-    if (std::isnan(b.thermometer_celsius)) b.thermometer_celsius = 110.0;  // it is what is asked
-    if (auto fault = find_fault(b)) return fault;
-    if (q.sets.size() > most_sets)
-        return refusal{"sets", std::to_string(q.sets.size()) + " are given; up to " + std::to_string(most_sets) +
-                                   " are accepted"};
-    for (std::size_t i = 0; i < q.sets.size(); ++i)
-        if (auto known = band_of(q.sets[i]); !known) {
-            known.why.place.replace(0, std::string_view("wanted").size(), "sets[" + std::to_string(i) + "]");
-            return known.why;
-        }
-    for (const auto* t : {&q.sweetness_percent, &q.fat_percent}) {
-        if (!*t) continue;
-        const std::string place = t == &q.fat_percent ? "fat_percent" : "sweetness_percent";
-        if (!((*t)->value >= 0.0 && (*t)->value <= 200.0))
-            return refusal{place, shortest((*t)->value) + " is outside the accepted range, 0 to 200 %"};
-        if (!((*t)->within > 0.0 && (*t)->within <= 100.0))
-            return refusal{place + ".within",
-                           shortest((*t)->within) + " is outside the accepted range, above 0 to 100"};
-    }
-    if (q.water_activity_at_most && !(*q.water_activity_at_most > 0.0 && *q.water_activity_at_most <= 1.0))
-        return refusal{"water_activity_at_most",
-                       shortest(*q.water_activity_at_most) + " is outside the accepted range, above 0 to 1"};
-    if (q.yield && !(q.yield->amount > 0.0 && q.yield->amount <= grams_limit.high))
-        return refusal{"yield", shortest(q.yield->amount) + " is outside the accepted range, above 0 to 1e9"};
-    if (q.yield && !(q.yield->within_percent > 0.0 && q.yield->within_percent <= 100.0))
-        return refusal{"yield.within_percent",
-                       shortest(q.yield->within_percent) + " is outside the accepted range, above 0 to 100 %"};
-    if (q.sets.empty() && !q.sweetness_percent && !q.fat_percent && !q.graining_at_most &&
-        !q.water_activity_at_most && !q.yield)
-        return refusal{"wanted",
-                       "names nothing; a set, sweetness, fat, graining, water activity or yield is accepted"};
-    return std::nullopt;
-}
-
 }  // namespace detail
 
-/// Grams of the free lines and the cook temperature that meet what is wanted.  Method: Levenberg-Marquardt
-/// (Levenberg, Q. Appl. Math. 2 (1944) 164; Marquardt, J. SIAM 11 (1963) 431) with bounded steps, from a few
-/// starts; a compromise that misses is tried again with more weight on what it misses.  Then the grams are
-/// rounded, the temperature is fitted to them, and everything told is computed from what is printed.  Refused,
-/// with the worst target and the bounds that bind, if nothing found meets all.
+/// Grams of the free lines and the cook temperature that meet what is wanted.  Method: Levenberg-Marquardt with
+/// bounded steps, from a few starts; a compromise that misses is tried again with more weight on what it misses.
+/// Then the grams are rounded, the temperature is fitted to them, and everything told is computed from what is
+/// printed.  Refused, with the worst target and the bounds that bind, if nothing found meets all.
 inline outcome<formulation_answer> formulate(const formulation& q) {
     if (auto fault = detail::find_formulation_fault(q)) return *fault;
     const detail::formula_search search(q);
     const auto judged = [&](const Eigen::VectorXd& x, const std::vector<double>& weights) {
         const auto p = search.at(x, x, weights);
-        return p ? search.judge(search.plan_at(x), p->cooked, p->finished) : std::vector<target_result>{};
+        return p ? detail::judged(q, search.plan_at(x), p->cooked, p->finished) : std::vector<target_result>{};
     };
     constexpr std::size_t most_targets = most_sets + 5;
     std::vector<double> weights(most_targets, 1.0);
@@ -559,7 +360,7 @@ inline outcome<formulation_answer> formulate(const formulation& q) {
         a.plan.thermometer_celsius = reading;
         a.cooked = path.cooked_at(reading - error);
         a.finished = mix(a.cooked, reading - error, a.plan.off_heat, a.plan.pressure_pa).contents;
-        a.targets = search.judge(a.plan, a.cooked, a.finished);
+        a.targets = detail::judged(q, a.plan, a.cooked, a.finished);
         a.at_bounds = search.bounds_at(x);
         if (detail::all_met(a.targets)) break;
     }

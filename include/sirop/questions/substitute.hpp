@@ -6,70 +6,10 @@
 #include <string_view>
 #include <vector>
 
-#include "../base/bounded_least_squares.hpp"
-#include "../stability/sweetness.hpp"
-#include "cook_for.hpp"
+#include "../base/least_squares.hpp"
+#include "plan.hpp"
 
 namespace sirop::core {
-
-enum class batch_list : unsigned char { pan, off_heat };
-
-/// Where a line stands in a batch: "pan[1]", "off_heat[0]".
-struct line_place {
-    batch_list list = batch_list::pan;
-    std::size_t index = 0;
-
-    bool operator==(const line_place&) const = default;
-    std::string text() const {
-        return std::string(list == batch_list::pan ? "pan[" : "off_heat[") + std::to_string(index) + "]";
-    }
-};
-
-/// A finished batch as plan questions weigh it, by the best estimate.
-struct finished_measures {
-    double sweetness_percent = not_a_number, fat_percent = not_a_number, protein_percent = not_a_number,
-           cocoa_percent = not_a_number, water_percent = not_a_number;
-    double water_activity = not_a_number;                                                   ///< in storage
-    double sucrose_supersaturation = not_a_number, lactose_supersaturation = not_a_number;  ///< in storage
-    double hindering_percent = not_a_number;
-    graining_risk risk = graining_risk::none;  ///< the worse of serving and storage
-    double grams = not_a_number, dry_grams = not_a_number, millilitres = not_a_number;
-    double log10_firmness = not_a_number, log10_firmness_at_pouring = not_a_number;
-    std::string word, word_at_pouring;
-};
-
-inline finished_measures measures_of(const batch& b, const mixture& finished) {
-    finished_measures f;
-    const double store = b.stored_celsius();
-    f.grams = finished.total();
-    f.dry_grams = f.grams - finished.water();
-    const auto share = [&](double part) { return percent(part, f.grams); };
-    f.sweetness_percent = sweetness_percent(finished).value;
-    f.fat_percent = share(finished.fat());
-    f.protein_percent = share(finished[component::protein] + finished[component::gelatin]);
-    f.cocoa_percent = share(finished[component::cocoa_solids] + finished[component::cocoa_butter]);
-    f.water_percent = share(finished.water());
-    f.water_activity = measured(wanted_number(measure::water_activity, 0.5, store), finished, finished, store);
-    const auto stored = graining_of(at_temperature(finished, store), store);
-    f.sucrose_supersaturation = stored.sucrose.supersaturation.value;
-    f.lactose_supersaturation = stored.lactose.supersaturation.value;
-    f.hindering_percent = stored.hindering_percent;
-    f.risk = stored.risk;
-    if (b.serve_celsius != store)
-        f.risk = std::max(f.risk, graining_of(at_temperature(finished, b.serve_celsius), b.serve_celsius).risk);
-    f.millilitres = volume(finished, b.serve_celsius);
-    grade ignored = grade::fine;
-    const auto firmness = [&](double celsius, history h) {
-        return detail::log10_firmness_value(at_temperature(finished, celsius), celsius, h, ignored);
-    };
-    f.log10_firmness = firmness(b.serve_celsius, history::cooling);
-    f.word = word_for(std::pow(10.0, f.log10_firmness)).word;
-    if (!std::isnan(b.pour_celsius)) {
-        f.log10_firmness_at_pouring = firmness(b.pour_celsius, history::warming);
-        f.word_at_pouring = word_for(std::pow(10.0, f.log10_firmness_at_pouring)).word;
-    }
-    return f;
-}
 
 /// An amount that a substitution tries to keep: grams of it in a gram of an ingredient.
 struct kept_amount {
@@ -171,22 +111,6 @@ struct substitution_answer {
 
 namespace detail {
 
-inline std::string grams_text(double grams) {
-    return fixed(grams, grams >= 50.0 ? 0 : 1) + " g";
-}
-
-inline std::vector<ingredient_line>& lines_of(batch& b, batch_list list) {
-    return list == batch_list::pan ? b.pan : b.off_heat;
-}
-inline const ingredient_line* find_line(const batch& b, const line_place& at) {
-    const auto& lines = at.list == batch_list::pan ? b.pan : b.off_heat;
-    return at.index < lines.size() ? &lines[at.index] : nullptr;
-}
-
-inline std::string risk_name(graining_risk r) {
-    return std::string(graining_risk_names[static_cast<std::size_t>(r)]);
-}
-
 inline std::vector<trade> trades_of(const finished_measures& a, const finished_measures& b) {
     const auto pa_s = [](double x) { return std::pow(10.0, x); };
     std::vector<trade> t = {
@@ -237,9 +161,8 @@ inline std::optional<refusal> find_line_fault(const substitution& q) {
             return refusal{place,
                            "has a composition that is negative or nothing; masses of at least 0 are accepted"};
         if (!added_limit.holds(r.line.celsius))
-            return refusal{place + ".celsius", shortest(r.line.celsius) + " is outside the accepted range, " +
-                                                   shortest(added_limit.low) + " to " +
-                                                   shortest(added_limit.high) + " °C"};
+            return outside(place + ".celsius", r.line.celsius,
+                           shortest(added_limit.low) + " to " + shortest(added_limit.high) + " °C");
         if (!(r.at_most_grams > 0.0))
             return refusal{place + ".at_most_grams",
                            shortest(r.at_most_grams) + " is not accepted; it is to be above 0"};
@@ -253,10 +176,7 @@ inline std::optional<refusal> find_line_fault(const substitution& q) {
         for (std::size_t j = 0; j < i; ++j)
             if (q.may_change[j].place == c.place)
                 return refusal{place, c.place.text() + " is named twice; once is accepted"};
-        if (!(c.at_least_grams >= 0.0 && c.at_least_grams <= c.at_most_grams && c.at_least_grams < HUGE_VAL))
-            return refusal{place, "may be from " + shortest(c.at_least_grams) + " to " +
-                                      shortest(c.at_most_grams) +
-                                      " g; a range from at least 0 upward is accepted"};
+        if (auto fault = find_grams_range_fault(place, c.at_least_grams, c.at_most_grams)) return fault;
     }
     return std::nullopt;
 }

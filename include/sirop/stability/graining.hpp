@@ -32,11 +32,18 @@ inline constexpr graining_sugar graining_lactose{
 namespace detail {
 
 /// ln of the activity of sucrose in water, up to a constant, at a mole fraction x of sucrose: by Gibbs and Duhem
-/// from Starzak & Peacock 1997, ln gamma_w = A (x^2 + a x^3 + b x^4), in closed form.
+/// from Starzak & Peacock 1997, ln gamma_w = A (x^2 + a x^3 + b x^4), in closed form.  Beyond 97 % solids, where
+/// that is continued as a power law of the water, from the power law.
 inline double sucrose_ln_activity(double x, double kelvin) {
-    constexpr double q = -17638.0, a = -1.0038, b = -0.24653, gas_constant = 8.314462618;
-    const double big_a = q / (gas_constant * kelvin);
-    return std::log(x) - big_a * x * (2.0 + x * (1.5 * a - 1.0 + x * (4.0 / 3.0 * b - a - x * b)));
+    constexpr double q = -17638.0, a = -1.0038, b = -0.24653;
+    const double big_a = q / (formula::gas_constant * kelvin);
+    const double last = sucrose_last_fraction;
+    const double in = std::fmin(x, last);
+    const double within =
+        std::log(in) - big_a * in * (2.0 + in * (1.5 * a - 1.0 + in * (4.0 / 3.0 * b - a - in * b)));
+    if (x <= last) return within;
+    // d ln a_s = -(moles of water per mole) d ln a_w
+    return within + formula::starzak_peacock_slope(last, kelvin) * (1.0 / last - 1.0 / x);
 }
 
 inline double solubility_of(const graining_sugar& sugar, double celsius) {
@@ -44,11 +51,22 @@ inline double solubility_of(const graining_sugar& sugar, double celsius) {
                                           : formula::lactose_solubility(celsius);
 }
 
-/// Grams of a sugar that stay dissolved beside the other solutes in a mixture's water, at a temperature in C; NaN
-/// if none does.  Solutions of the same water activity mix ideally (the additive-water rule), so the sugar's
-/// activity is that of its own solution at the mixture's water activity times its share of the solute molecules;
-/// at equilibrium with crystals it is that of its own saturated solution.  Solved in the water activity: there the
-/// sugar's grams are explicit, what the other solutes leave of the water over what one gram holds.
+/// Grams of a sugar that dissolve in all of a mixture's water, as if it were alone in it, at a temperature in C.
+inline double grams_dissolving_alone(const mixture& m, const graining_sugar& sugar, double celsius) {
+    const double s = solubility_of(sugar, celsius);
+    return m.water() * s / (1.0 - s);
+}
+
+/// Of its grams: less dissolved sugar than this counts as this, so that supersaturation stays a number, 1e6 at
+/// most.
+inline constexpr double least_dissolved_share = 1.0e-6;
+
+/// Grams of a sugar that stay dissolved beside the other solutes in a mixture's water, at a temperature in C.
+/// Solutions of the same water activity mix ideally (the additive-water rule), so the sugar's activity is that of
+/// its own solution at the mixture's water activity times its share of the solute molecules; at equilibrium with
+/// crystals it is that of its own saturated solution.  Solved in the water activity: there the sugar's grams are
+/// explicit, what the other solutes leave of the water over what one gram holds.  Where they leave next to nothing
+/// (or no root is found), the water activity is theirs, and the sugar's share of the molecules tells its grams.
 inline double grams_in_equilibrium(const mixture& m, const graining_sugar& sugar, double celsius) {
     const double kelvin = celsius + formula::zero_celsius;
     mixture others = m;
@@ -57,27 +75,34 @@ inline double grams_in_equilibrium(const mixture& m, const graining_sugar& sugar
     for (const auto& c : components)
         if (c.where == phase::dissolved) molecules += others[c.id] / c.particle_molar_mass;
     const double s = solubility_of(sugar, celsius);
-    const double saturated =
-        sucrose_ln_activity(mole_fraction((1.0 - s) / s, molar_ratio(sucrose_molar_mass)), kelvin);
-    const auto grams_at = [&](double u, double& alone) {
-        const double ln_aw = -std::exp(u);
-        const double h = sucrose_water(ln_aw, kelvin);
-        alone = mole_fraction(h, molar_ratio(sucrose_molar_mass));
-        return (m.water() - water_held(others, ln_aw, kelvin)) / h;
+    const double saturated_fraction = mole_fraction((1.0 - s) / s, molar_ratio(sucrose_molar_mass));
+    const double saturated = sucrose_ln_activity(saturated_fraction, kelvin);
+    struct state {
+        double water_left, grams, ln_activity_alone;
     };
-    constexpr double wettest = -25.0, driest = 3.0;
-    const double without =
-        holds_water(others) ? std::log(-std::fmin(ln_activity(others, kelvin, curve::best), -1.0e-10)) : wettest;
-    const double u = solve_monotone(
-        [&](double v) {
-            double alone = 0.0;
-            const double moles = grams_at(v, alone) / sucrose_molar_mass;
+    const auto at = [&](double u) -> state {
+        const double ln_aw = -std::exp(u), h = sucrose_water(ln_aw, kelvin);
+        const double left = m.water() - water_held(others, ln_aw, kelvin);
+        return {left, left / h, sucrose_ln_activity(mole_fraction(h, molar_ratio(sucrose_molar_mass)), kelvin)};
+    };
+    const auto at_least = [&](double grams) { return std::fmax(grams, least_dissolved_share * m[sugar.id]); };
+    if (!(molecules > 0.0))
+        return at_least(at(std::log(-formula::starzak_peacock_ln_activity(saturated_fraction, kelvin))).grams);
+    constexpr double driest = 3.0;
+    const double ln_aw_without = ln_activity(others, kelvin, curve::best);
+    const double without = std::isnan(ln_aw_without) ? driest : std::log(-std::fmin(ln_aw_without, -1.0e-10));
+    const double root = solve_monotone(
+        [&](double u) {
+            const state there = at(u);
+            const double moles = there.grams / sucrose_molar_mass;
             if (!(moles > 0.0)) return -100.0;
-            return std::log(moles / (moles + molecules)) + sucrose_ln_activity(alone, kelvin) - saturated;
+            return std::log(moles / (moles + molecules)) + there.ln_activity_alone - saturated;
         },
         std::fmax(without + 0.1, -1.0), without, driest);
-    double ignored = 0.0;
-    return std::isfinite(u) ? grams_at(u, ignored) : not_a_number;
+    const state found = at(std::isnan(root) ? without : root);
+    if (!std::isnan(root) && found.water_left > 1.0e-4 * m.water()) return at_least(found.grams);
+    const double share = std::exp(saturated - found.ln_activity_alone);
+    return at_least(sucrose_molar_mass * molecules * share / (1.0 - share));
 }
 
 }  // namespace detail
@@ -87,26 +112,30 @@ struct saturation {
     estimate crystallizable_grams;  ///< what crystallizes until equilibrium
 };
 
+/// The value of saturation_of alone, at a temperature within the solubility law: for lactose the simple rule, for
+/// sucrose that of the activities.
+inline double supersaturation_value(const mixture& m, const graining_sugar& sugar, double celsius) {
+    const double grams = m[sugar.id];
+    if (!(grams > 0.0)) return 0.0;
+    return grams / (sugar.id == component::sucrose ? detail::grams_in_equilibrium(m, sugar, celsius)
+                                                   : detail::grams_dissolving_alone(m, sugar, celsius));
+}
+
 /// How far a dissolved sugar is beyond saturation at a temperature in C (outside the solubility law: not
 /// computed). Two rules, which the interval holds: the sugar alone in all the water (other sugars left out), and
 /// the activity of the additive-water model, by which other sugars lower the solubility, as they do.  The second
-/// is the value.
+/// is the value of sucrose, the first that of lactose.
 inline saturation saturation_of(const mixture& m, const graining_sugar& sugar, double celsius) {
     if (!(celsius >= sugar.first_celsius && celsius <= sugar.last_celsius) || !(m.water() > 0.0)) return {};
     const double grams = m[sugar.id];
     if (!(grams > 0.0)) return {exactly(0.0), exactly(0.0)};
-    const double s = detail::solubility_of(sugar, celsius);
-    const double alone = m.water() * s / (1.0 - s);  // grams that dissolve, by the simple rule
-    const double dissolves = detail::grams_in_equilibrium(m, sugar, celsius);
-    const auto of = [&](double g) { return std::fmax(0.0, grams - g); };
-    const grade status = s > 0.0 && m.syrup_solids() > 0.97 ? grade::extrapolated : grade::fine;
-    if (!std::isfinite(dissolves)) {
-        const double only = grams / alone;
-        return {exactly(only, grade::extrapolated), exactly(of(alone), grade::extrapolated)};
-    }
-    const double trusted = sugar.id == component::sucrose ? dissolves : alone;
-    return {between(grams / trusted, grams / alone, grams / dissolves, status),
-            between(of(trusted), of(alone), of(dissolves), status)};
+    const double alone = detail::grams_dissolving_alone(m, sugar, celsius);
+    const double beside = detail::grams_in_equilibrium(m, sugar, celsius);
+    const double trusted = sugar.id == component::sucrose ? beside : alone;
+    const auto beyond = [&](double dissolves) { return std::fmax(0.0, grams - dissolves); };
+    const grade status = m.syrup_solids() > 0.97 ? grade::extrapolated : grade::fine;
+    return {between(grams / trusted, grams / alone, grams / beside, status),
+            between(beyond(trusted), beyond(alone), beyond(beside), status)};
 }
 
 enum class graining_risk : unsigned char { none, low, moderate, high };

@@ -60,7 +60,7 @@ inline neighbours_answer at_equilibrium(const std::vector<layer>& layers, double
         a.water_activity_before = water_activity(l.contents, celsius).value;
         a.log10_firmness_before = log10_firmness(l.contents, celsius);
         if (bound) {
-            const auto held = ln_aw.map(curves, [&](double ln, curve side) {
+            const auto held = ln_aw.map(three_curves, [&](double ln, curve side) {
                 return ln < 0.0 ? water_held(l.contents, ln, kelvin, side) : not_a_number;
             });
             a.water_gained_grams =

@@ -1,4 +1,4 @@
-// Least squares between bounds.  Needs Eigen.
+// Least squares between bounds, linear and not.  Needs Eigen.
 #pragma once
 
 #include <Eigen/Core>
@@ -6,6 +6,8 @@
 #include <algorithm>
 #include <cmath>
 #include <limits>
+#include <optional>
+#include <utility>
 #include <vector>
 
 namespace sirop::core {
@@ -124,6 +126,62 @@ inline bounded_solution bounded_least_squares(const Eigen::MatrixXd& a, const Ei
     }
     s.status = least_squares_status::solved;
     return s;
+}
+
+struct descent {
+    int most_rounds = 40;
+    double least_step = 1.0e-8;  ///< a round that moves no variable by this is the last
+    double slack = 0.0;          ///< the part of the sum by which rounding may raise it
+};
+
+/// Levenberg-Marquardt (Levenberg, Q. Appl. Math. 2 (1944) 164; Marquardt, J. SIAM 11 (1963) 431) with steps
+/// between bounds: from x downhill in the sum of the squared residuals, to where no step lowers it.  Returns the
+/// rounds.
+///   residuals(x): std::optional<Eigen::VectorXd>, nothing where there are none; slopes(x, residuals): their
+///   Jacobian; worth(residuals): the part of the sum that a round has to take off to be followed by another, below
+///   0 if any.
+/// Each step is the bounded least-squares solution of the linearized problem, damped in units of the columns of
+/// the Jacobian; a variable that it leaves at a bound lies on it exactly.  A variable with equal bounds stays.
+template <class Residuals, class Slopes, class Worth>
+int descend(Eigen::VectorXd& x, const Eigen::VectorXd& low, const Eigen::VectorXd& high,
+            const Residuals& residuals, const Slopes& slopes, const Worth& worth, const descent& how = {}) {
+    std::optional<Eigen::VectorXd> here = residuals(x);
+    if (!here) return 0;
+    const Eigen::Index n = x.size();
+    double damping = 1.0e-3;
+    for (int round = 0; round < how.most_rounds; ++round) {
+        const Eigen::MatrixXd j = slopes(x, *here);
+        const double sum = here->squaredNorm();
+        const Eigen::VectorXd scale = j.colwise().norm().transpose().cwiseMax(1.0e-3);
+        Eigen::VectorXd right = Eigen::VectorXd::Zero(j.rows() + n);
+        right.head(j.rows()) = -*here;
+        bool moved = false;
+        double change = 0.0;
+        while (!moved && damping < 1.0e9) {
+            Eigen::MatrixXd a(j.rows() + n, n);
+            a << j, Eigen::MatrixXd(scale.asDiagonal()) * std::sqrt(damping);
+            const auto step =
+                bounded_least_squares(a, right, low - x, high - x, Eigen::VectorXd::Zero(n), 1.0e-12);
+            if (step.status == least_squares_status::bad_input) return round;
+            Eigen::VectorXd next = x + step.x;
+            for (Eigen::Index i = 0; i < n; ++i)
+                if (const auto side = step.at[static_cast<std::size_t>(i)]; side != bound_side::free)
+                    next[i] = side == bound_side::low ? low[i] : high[i];
+            change = step.x.cwiseAbs().maxCoeff();
+            auto there = residuals(next);
+            moved = there && there->squaredNorm() < sum * (1.0 + how.slack);
+            if (moved) {
+                x = next;
+                here = std::move(there);
+                damping = std::fmax(0.1 * damping, 1.0e-15);
+            } else {
+                damping *= 8.0;
+                if (change < 0.1 * how.least_step) return round;
+            }
+        }
+        if (!moved || change < how.least_step || sum - here->squaredNorm() < worth(*here) * sum) return round + 1;
+    }
+    return how.most_rounds;
 }
 
 }  // namespace sirop::core

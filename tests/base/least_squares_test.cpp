@@ -1,5 +1,6 @@
-// Least squares between bounds: the conditions of its minimum, and the minimum by trying every set of bounds.
-#include "sirop/base/bounded_least_squares.hpp"
+// Least squares between bounds: the conditions of its minimum, the minimum by trying every set of bounds, and
+// descents to known minima of problems that are not linear.
+#include "sirop/base/least_squares.hpp"
 
 #include <gtest/gtest.h>
 
@@ -160,6 +161,85 @@ TEST(bounded_least_squares, says_what_input_it_does_not_take) {
     EXPECT_EQ(status(two, bad, two, two, 1e-6), least_squares_status::bad_input);
     EXPECT_EQ(status(two, two, Eigen::VectorXd(0.5 * two), two, 1e-6), least_squares_status::bad_input);
     EXPECT_EQ(status(two, two, two, two, -1.0), least_squares_status::bad_input);
+}
+
+// ---- not linear
+
+Eigen::Vector2d pair(double a, double b) {
+    return {a, b};
+}
+const auto always = [](const Eigen::VectorXd&) { return -1.0; };
+
+/// Rosenbrock, Computer J. 3 (1960) 175: a bent valley with its minimum 0 at (1, 1).
+std::optional<Eigen::VectorXd> valley(const Eigen::VectorXd& x) {
+    return pair(10.0 * (x[1] - x[0] * x[0]), 1.0 - x[0]);
+}
+Eigen::MatrixXd valley_slopes(const Eigen::VectorXd& x, const Eigen::VectorXd&) {
+    Eigen::MatrixXd j(2, 2);
+    j << -20.0 * x[0], 10.0, -1.0, 0.0;
+    return j;
+}
+
+TEST(descend, follows_a_bent_valley_to_its_minimum) {
+    Eigen::VectorXd x = pair(-1.2, 1.0);
+    const int rounds = descend(x, pair(-5.0, -5.0), pair(5.0, 5.0), valley, valley_slopes, always);
+    EXPECT_LE(rounds, 40);
+    EXPECT_NEAR(x[0], 1.0, 1.0e-7);  // its least step is 1e-8
+    EXPECT_NEAR(x[1], 1.0, 1.0e-7);
+}
+
+TEST(descend, stops_on_the_bound_that_keeps_it_from_the_minimum) {
+    // With x0 <= 0.5 the minimum is at x0 = 0.5, x1 = x0^2, by hand; with x1 held at 2 it is where the cubic
+    // 400 x0^3 - 798 x0 - 2 is 0.
+    Eigen::VectorXd x = pair(-1.2, 1.0);
+    descend(x, pair(-5.0, -5.0), pair(0.5, 5.0), valley, valley_slopes, always);
+    EXPECT_EQ(x[0], 0.5);
+    EXPECT_NEAR(x[1], 0.25, 1.0e-7);
+    x = pair(1.0, 2.0);
+    descend(x, pair(-5.0, 2.0), pair(5.0, 2.0), valley, valley_slopes, always);
+    EXPECT_EQ(x[1], 2.0);
+    EXPECT_NEAR(400.0 * x[0] * x[0] * x[0] - 798.0 * x[0] - 2.0, 0.0, 1.0e-4);  // slope 1600 times 1e-8, with room
+}
+
+TEST(descend, never_climbs_and_never_leaves_the_bounds) {
+    random_numbers random(11);
+    std::size_t at_bounds = 0;
+    for (std::size_t k = 0, count = sweep(500); k < count; ++k) {
+        const double a = random.between(0.2, 3.0), b = random.between(-2.0, 2.0);
+        const Eigen::VectorXd low = pair(random.between(-2.0, 0.0), random.between(-2.0, 0.0));
+        const Eigen::VectorXd high = low + pair(random.between(0.1, 3.0), random.between(0.1, 3.0));
+        const auto residuals = [&](const Eigen::VectorXd& x) -> std::optional<Eigen::VectorXd> {
+            Eigen::VectorXd r(3);
+            r << std::exp(a * x[0]) - 1.5, x[0] * x[1] - b, std::sin(x[1]) - 0.3;
+            return r;
+        };
+        const auto slopes = [&](const Eigen::VectorXd& x, const Eigen::VectorXd&) {
+            Eigen::MatrixXd j(3, 2);
+            j << a * std::exp(a * x[0]), 0.0, x[1], x[0], 0.0, std::cos(x[1]);
+            return j;
+        };
+        Eigen::VectorXd x = 0.5 * (low + high);
+        const double before = residuals(x)->squaredNorm();
+        descend(x, low, high, residuals, slopes, always, {200, 1.0e-10, 0.0});
+        const Eigen::VectorXd gradient = slopes(x, x).transpose() * *residuals(x);
+        EXPECT_LE(residuals(x)->squaredNorm(), before);
+        for (Eigen::Index i = 0; i < 2; ++i) {
+            ASSERT_GE(x[i], low[i]);
+            ASSERT_LE(x[i], high[i]);
+            // the conditions of a minimum; the sum tells its place to the root of its rounding
+            EXPECT_LE(x[i] > low[i] ? gradient[i] : 0.0, 1.0e-5) << k;
+            EXPECT_GE(x[i] < high[i] ? gradient[i] : 0.0, -1.0e-5) << k;
+            at_bounds += x[i] == low[i] || x[i] == high[i];
+        }
+    }
+    EXPECT_GT(at_bounds, sweep(500) / 10);
+}
+
+TEST(descend, stays_where_there_is_nothing) {
+    Eigen::VectorXd x = pair(1.0, 2.0);
+    const auto nothing = [](const Eigen::VectorXd&) { return std::optional<Eigen::VectorXd>(); };
+    EXPECT_EQ(descend(x, pair(0.0, 0.0), pair(3.0, 3.0), nothing, valley_slopes, always), 0);
+    EXPECT_EQ(x, Eigen::VectorXd(pair(1.0, 2.0)));
 }
 
 }  // namespace
