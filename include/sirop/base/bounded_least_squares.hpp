@@ -8,6 +8,8 @@
 #include <limits>
 #include <vector>
 
+#include "../formula/no_fast_math.hpp"
+
 namespace sirop::core {
 
 enum class least_squares_status : unsigned char {

@@ -5,6 +5,8 @@
 #include <cmath>
 #include <limits>
 
+#include "../formula/no_fast_math.hpp"
+
 namespace sirop::core {
 
 enum class grade : unsigned char {

@@ -5,6 +5,8 @@
 #include <string>
 #include <utility>
 
+#include "../formula/no_fast_math.hpp"
+
 namespace sirop::core {
 
 /// Why a question is refused: the place in the batch, and a sentence with the value and what is accepted.

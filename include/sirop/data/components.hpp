@@ -9,6 +9,8 @@
 #include <optional>
 #include <string_view>
 
+#include "../formula/no_fast_math.hpp"
+
 namespace sirop::core {
 
 enum class component : unsigned char {

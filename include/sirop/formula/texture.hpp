@@ -5,6 +5,8 @@
 #include <cmath>
 #include <cstddef>
 
+#include "no_fast_math.hpp"
+
 namespace sirop::formula {
 
 /// Share of a fat that is solid against temperature, C: a broken line, flat outside its points.
