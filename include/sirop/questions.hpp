@@ -54,16 +54,6 @@ class cook_plan {
     core::cook_answer numbers_;
 };
 
-namespace detail {
-
-inline std::optional<refusal> unknown_ingredient(const batch& b) {
-    if (b.unknown_ingredient().empty()) return std::nullopt;
-    return refusal{"batch", "unknown ingredient \"" + b.unknown_ingredient() +
-                                "\"; a name of the pantry is accepted, or a composition"};
-}
-
-}  // namespace detail
-
 /// To which temperature a batch must be cooked; its own target does not count.
 inline core::outcome<cook_plan> cook_for(const batch& b, const wanted& w) {
     if (auto why = detail::unknown_ingredient(b)) return *why;

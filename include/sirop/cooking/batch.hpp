@@ -8,6 +8,7 @@
 
 #include "../base/limits.hpp"
 #include "../base/outcome.hpp"
+#include "../base/plain_text.hpp"
 #include "../base/text.hpp"
 #include "../data/pantry.hpp"
 #include "../solution/mixture.hpp"
@@ -93,7 +94,7 @@ inline mixture off_the_heat(const ingredient_line& line) {
     return as_it_arrives(in_the_pan({line}).grams, arrives_dry(line.per_gram));
 }
 
-/// The first thing wrong with the numbers of a batch, if any.
+/// The first thing wrong with the names and numbers of a batch, if any.
 inline std::optional<refusal> find_fault(const batch& b) {
     const auto outside = [](const std::string& place, const limit& l, double value) {
         return refusal{place, shortest(value) + " is outside the accepted range, " + shortest(l.low) + " to " +
@@ -104,6 +105,7 @@ inline std::optional<refusal> find_fault(const batch& b) {
                                  double& sum) -> std::optional<refusal> {
         for (std::size_t i = 0; i < lines.size(); ++i) {
             const std::string place = list + "[" + std::to_string(i) + "]";
+            if (auto fault = find_text_fault(place + ".ingredient", lines[i].name)) return fault;
             if (!grams_limit.holds(lines[i].grams)) return outside(place + ".grams", grams_limit, lines[i].grams);
             if (!added_limit.holds(lines[i].celsius))
                 return outside(place + ".celsius", added_limit, lines[i].celsius);
@@ -116,6 +118,9 @@ inline std::optional<refusal> find_fault(const batch& b) {
         }
         return std::nullopt;
     };
+    if (auto fault = find_text_fault("title", b.title)) return fault;
+    for (const auto& note : b.notes)
+        if (auto fault = find_text_fault("notes", note)) return fault;
     if (b.pan.empty()) return refusal{"pan", "is empty; it needs at least one ingredient with its grams"};
     if (auto fault = check_lines(b.pan, "pan", total)) return fault;
     if (!(total > 0.0)) return refusal{"pan", "holds 0 g in all; at least one ingredient needs more than 0 grams"};

@@ -172,6 +172,7 @@ inline outcome<rescue_answer> rescue(batch b, const where_now& now, const wanted
     if (a.too_dry) {
         std::string unfit;
         for (const auto& name : liquids) {
+            if (auto fault = find_text_fault("with", name)) return *fault;
             const auto known = pantry_composition(name);
             if (!known) return refusal{"with", "\"" + name + "\" is not an ingredient of the pantry"};
             // from where on there is a number: at once, or where it comes back onto the refractometer's scale

@@ -88,6 +88,8 @@ inline outcome<band> band_of(const wanted& w) {
     const auto off = [&](const char* accepted) {
         return refusal{place, shortest(w.value) + " is outside the accepted range, " + accepted};
     };
+    if (auto fault = find_text_fault(place, w.name)) return *fault;
+    if (auto fault = find_text_fault("wanted.table", w.table)) return *fault;
     const double within = std::isnan(w.within) ? data.usual_within : w.within;
     if (!std::isnan(w.within) && data.usual_within == 0.0)
         return refusal{"wanted.within", shortest(w.within) + " does not go with " + std::string(data.name) +
