@@ -163,7 +163,7 @@ with tempfile.TemporaryDirectory() as folder:
             need(not os.path.exists(output), "a file was written")
     where = "no such folder"
     status, data, said = run("draw_batch", "-", "--output", os.path.join(output, "x"), text=json.dumps(sauce).encode())
-    need(status == 1 and said.count("\n") == 1, f"exit status {status}: {said}")
+    need(status == 3 and said.count("\n") == 1, f"exit status {status}: {said}")
     where = "docs/figures/caramel.svg"
     source = os.path.join(root, "examples", "batches", "soft_caramels.json")
     need(run("draw_batch", source, "--output", output)[0] == 0, "cannot be made")
