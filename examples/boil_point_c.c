@@ -26,5 +26,7 @@ int main(void) {
     printf("at 118 C it holds %.1f g of water (%.1f to %.1f): %s\n", water.value, water.low, water.high,
            sirop_status_text(water.status));
     printf("Hot sugar burns and steam bursts: deep pan, long sleeves.\n");
-    return 0;
+    if (fflush(stdout) == 0 && !ferror(stdout)) return 0;
+    fputs("standard output: cannot be written\n", stderr);
+    return 3;
 }

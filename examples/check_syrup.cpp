@@ -1,6 +1,4 @@
 // This syrup beside plain sugar: for each stage of a published table, where this syrup reaches that consistency.
-#include <fmt/format.h>
-
 #include "kitchen_options.hpp"
 
 using namespace sirop;
@@ -37,46 +35,44 @@ int main(int argc, char** argv) {
 
     core::mixture syrup;
     for (const auto& part : parts)
-        if (const auto why = kitchen::add_part(syrup, part); !why.empty())
-            return fmt::print(stderr, "{}\n", why), 2;
+        if (const auto why = kitchen::add_part(syrup, part); !why.empty()) return kitchen::refused(why);
     const auto* table = core::find_stage_table(name);
-    if (table == nullptr) return fmt::print(stderr, "table: \"{}\" is unknown; see stage_chart --list\n", name), 2;
+    if (table == nullptr) return kitchen::refused("table: \"" + name + "\" is unknown; see stage_chart --list");
     if (!(syrup.dissolved() > 0.0))
-        return fmt::print(stderr, "parts: nothing that dissolves; at least one sugar or syrup is needed\n"), 2;
+        return kitchen::refused("parts: nothing that dissolves; at least one sugar or syrup is needed");
 
     const double pa = in_pascals(where.pressure());
     if (app.count("--solids-percent") > 0) syrup[component::water] = syrup.dissolved() * (100.0 / solids - 1.0);
     if (app.count("--boils-celsius") > 0) {
         const double last = core::highest_answer_celsius(syrup, pa);
         const auto water = core::water_at_boil(syrup, boils, pa);
-        if (!water.computed() || boils > last) {
-            fmt::print(stderr, "--boils-celsius: {} is outside {:.2f} to {:.1f} °C for this syrup here\n", boils,
-                       core::water_boils_celsius(pa), last);
-            return 2;
-        }
+        if (!water.computed() || boils > last)
+            return kitchen::refused(
+                fmt::format("--boils-celsius: {} is outside {:.2f} to {:.1f} °C for this syrup here", boils,
+                            core::water_boils_celsius(pa), last));
         syrup[component::water] = water.value;
     }
     const auto boils_at = core::boiling_celsius(syrup, pa);
     if (!boils_at.computed() || syrup.syrup_solids() > core::last_syrup_solids + 1e-12)
-        return fmt::print(stderr, "parts: too dry to boil within the model; add water or give --solids-percent\n"),
-               2;
+        return kitchen::refused("parts: too dry to boil within the model; add water or give --solids-percent");
 
-    fmt::print("This syrup: {:.1f} % solids in its syrup phase, {:.1f} % water in all\n",
-               100.0 * syrup.syrup_solids(), core::percent(syrup.water(), syrup.total()));
-    fmt::print("  boils at {} ({:.1f} to {:.1f} °C) at {:.0f} hPa\n", core::both_scales(boils_at.value),
-               boils_at.low, boils_at.high, 0.01 * pa);
-    if (boils_at.status != core::grade::fine) fmt::print("  (extrapolated: outside the range of a model)\n");
+    kitchen::answer out;
+    out.print("This syrup: {:.1f} % solids in its syrup phase, {:.1f} % water in all\n",
+              100.0 * syrup.syrup_solids(), core::percent(syrup.water(), syrup.total()));
+    out.print("  boils at {} ({:.1f} to {:.1f} °C) at {:.0f} hPa\n", core::both_scales(boils_at.value),
+              boils_at.low, boils_at.high, 0.01 * pa);
+    if (boils_at.status != core::grade::fine) out.print("  (extrapolated: outside the range of a model)\n");
     const auto activity = core::water_activity(syrup, 20.0);
-    fmt::print("  water activity at 20 °C {:.2f} ({:.2f} to {:.2f})\n", activity.value, activity.low,
-               activity.high);
+    out.print("  water activity at 20 °C {:.2f} ({:.2f} to {:.2f})\n", activity.value, activity.low,
+              activity.high);
     const auto brix = core::brix_of_syrup(syrup);
-    if (std::isfinite(brix)) fmt::print("  a refractometer reads {:.1f} Brix at 20 °C\n", brix);
+    if (std::isfinite(brix)) out.print("  a refractometer reads {:.1f} Brix at 20 °C\n", brix);
     const auto flow = core::log10_firmness(syrup, 20.0);
-    fmt::print("  at 20 °C: {}\n", core::word_for(std::pow(10.0, flow.value)).word);
+    out.print("  at 20 °C: {}\n", core::word_for(std::pow(10.0, flow.value)).word);
 
-    fmt::print("\nTable \"{}\" at {:.0f} hPa, and where this syrup is as stiff in cold water\n\n", table->name,
-               0.01 * pa);
-    fmt::print("{:<28}{:<30}{:<30}{}\n", "stage", "plain sugar", "this syrup", "its water, %");
+    out.print("\nTable \"{}\" at {:.0f} hPa, and where this syrup is as stiff in cold water\n\n", table->name,
+              0.01 * pa);
+    out.print("{:<28}{:<30}{:<30}{}\n", "stage", "plain sugar", "this syrup", "its water, %");
     for (const auto& row : table->rows) {
         double plain[2], mine[2], water[2];
         for (int i = 0; i < 2; ++i) {
@@ -92,16 +88,16 @@ int main(int argc, char** argv) {
         }
         const bool known = std::isfinite(plain[0]) && std::isfinite(plain[1]);
         const bool reached = std::isfinite(mine[0]) && std::isfinite(mine[1]);
-        fmt::print("{:<28}{:<30}{:<30}{}\n", row.name,
-                   known ? degrees(plain[0], plain[1]) : degrees(row.low_celsius, row.high_celsius) + " *",
-                   reached ? degrees(mine[0], mine[1]) : "-",
-                   !reached                     ? "-"
-                   : water[0] - water[1] < 0.05 ? fmt::format("{:.1f}", water[0])
-                                                : fmt::format("{:.1f} - {:.1f}", water[0], water[1]));
+        out.print("{:<28}{:<30}{:<30}{}\n", row.name,
+                  known ? degrees(plain[0], plain[1]) : degrees(row.low_celsius, row.high_celsius) + " *",
+                  reached ? degrees(mine[0], mine[1]) : "-",
+                  !reached                     ? "-"
+                  : water[0] - water[1] < 0.05 ? fmt::format("{:.1f}", water[0])
+                                               : fmt::format("{:.1f} - {:.1f}", water[0], water[1]));
     }
-    fmt::print(
+    out.print(
         "\n* beyond the model: the table's own temperature at sea level.  - no water content gives this.\n"
         "Consistency is uncertain by a factor of 3 and more, a stage by some 2 °C.\n\n{}",
         kitchen::cautions);
-    return 0;
+    return kitchen::print(out.text);
 }

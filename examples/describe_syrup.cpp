@@ -1,7 +1,5 @@
 // Everything that sirop knows of a syrup at a temperature; or, with --list, what can be asked, in which range, how
 // well.
-#include <fmt/format.h>
-
 #include <sirop/questions/catalogue.hpp>
 
 #include "kitchen_options.hpp"
@@ -16,8 +14,9 @@ std::string range_of(const core::property& p) {
 }
 
 /// The table of docs/ranges.md.
-void print_catalogue() {
-    fmt::print(
+std::string catalogue() {
+    kitchen::answer out;
+    out.print(
         "# Ranges and accuracies\n\n"
         "Made by `describe_syrup --list` from the library's catalogue. Outside the range of temperature a "
         "property is\n"
@@ -27,11 +26,12 @@ void print_catalogue() {
         "| property | unit | answers, °C | fitted, °C | fitted to, % solids | uncertainty | source |\n"
         "|---|---|---|---|---|---|---|\n");
     for (const auto& p : core::catalogue)
-        fmt::print("| `{}` | {} | {} | {} | {:g} | {} | {} |\n", p.name, p.unit, range_of(p),
-                   p.celsius_low == p.celsius_high
-                       ? "any"
-                       : fmt::format("{:g} to {:g}", p.fitted_celsius_low, p.fitted_celsius_high),
-                   p.fitted_solids_percent, p.uncertainty, p.source);
+        out.print("| `{}` | {} | {} | {} | {:g} | {} | {} |\n", p.name, p.unit, range_of(p),
+                  p.celsius_low == p.celsius_high
+                      ? "any"
+                      : fmt::format("{:g} to {:g}", p.fitted_celsius_low, p.fitted_celsius_high),
+                  p.fitted_solids_percent, p.uncertainty, p.source);
+    return out.text;
 }
 
 }  // namespace
@@ -53,36 +53,35 @@ int main(int argc, char** argv) {
     const kitchen::options where(app);
     app.footer(kitchen::cautions);
     if (const int status = kitchen::parse(app, argc, argv); status >= 0) return status;
-    if (list) return print_catalogue(), 0;
-    if (parts.empty()) return fmt::print(stderr, "parts: at least one name=grams is needed, or --list\n"), 2;
+    if (list) return kitchen::print(catalogue());
+    if (parts.empty()) return kitchen::refused("parts: at least one name=grams is needed, or --list");
 
     core::mixture syrup;
     for (const auto& part : parts)
-        if (const auto why = kitchen::add_part(syrup, part); !why.empty())
-            return fmt::print(stderr, "{}\n", why), 2;
-    if (!(syrup.total() > 0.0)) return fmt::print(stderr, "parts: 0 g in all; more than 0 is accepted\n"), 2;
+        if (const auto why = kitchen::add_part(syrup, part); !why.empty()) return kitchen::refused(why);
+    if (!(syrup.total() > 0.0)) return kitchen::refused("parts: 0 g in all; more than 0 is accepted");
+    kitchen::answer out;
     if (read->count() > 0) {
         const double water = core::water_from_reading(syrup, reading, celsius);
         if (!std::isfinite(water))
-            return fmt::print(stderr, "--reads-brix: no water content of this syrup reads {} at {} °C\n", reading,
-                              celsius),
-                   2;
+            return kitchen::refused(
+                fmt::format("--reads-brix: no water content of this syrup reads {} at {} °C", reading, celsius));
         syrup[core::component::water] = water;
-        fmt::print("A reading of {} at {} °C means {:.1f} g of water in {:.1f} g, {:.1f} % of the whole.\n\n",
-                   reading, core::fixed(celsius, 1), water, syrup.total(), core::percent(water, syrup.total()));
+        out.print("A reading of {} at {} °C means {:.1f} g of water in {:.1f} g, {:.1f} % of the whole.\n\n",
+                  reading, core::fixed(celsius, 1), water, syrup.total(), core::percent(water, syrup.total()));
     }
-    fmt::print("At {} and {:.0f} hPa\n\n", core::both_scales(celsius), in_hectopascals(where.pressure()));
-    fmt::print("{:<36}{:>12}  {:<26}{}\n", "property", "value", "range", "");
+    out.print("At {} and {:.0f} hPa\n\n", core::both_scales(celsius), in_hectopascals(where.pressure()));
+    out.print("{:<36}{:>12}  {:<26}{}\n", "property", "value", "range", "");
     for (const auto& p : core::catalogue) {
         const auto e = core::evaluate(p, syrup, celsius, in_pascals(where.pressure()));
         if (!e.computed())
-            fmt::print("{:<36}{:>12}\n", p.name, "-");
+            out.print("{:<36}{:>12}\n", p.name, "-");
         else
-            fmt::print("{:<36}{:>12.5g}  {:<26}{}\n", p.name, e.value,
-                       fmt::format("{:.5g} to {:.5g}", e.low, e.high),
-                       e.status == core::grade::extrapolated ? "extrapolated" : "");
+            out.print("{:<36}{:>12.5g}  {:<26}{}\n", p.name, e.value,
+                      fmt::format("{:.5g} to {:.5g}", e.low, e.high),
+                      e.status == core::grade::extrapolated ? "extrapolated" : "");
     }
-    fmt::print("\n\"-\" cannot be given here; describe_syrup --list says in which range it can.\n\n{}",
-               kitchen::cautions);
-    return 0;
+    out.print("\n\"-\" cannot be given here; describe_syrup --list says in which range it can.\n\n{}",
+              kitchen::cautions);
+    return kitchen::print(out.text);
 }

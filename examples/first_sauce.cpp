@@ -22,4 +22,7 @@ int main() {
                 answer->stage_by_temperature().c_str());
     // [readme]
     for (const auto& caution : answer->cautions()) std::printf("- %s\n", caution.c_str());
+    if (std::fflush(stdout) == 0 && std::ferror(stdout) == 0) return 0;
+    std::fputs("standard output: cannot be written\n", stderr);
+    return 3;
 }

@@ -62,5 +62,8 @@ int main(void) {
     sirop_question_free(question);
     sirop_answer_free(cold);
     sirop_batch_free(batch);
-    return status < 0 ? 1 : 0;
+    if (status < 0) return 1;
+    if (fflush(stdout) == 0 && !ferror(stdout)) return 0;
+    fputs("standard output: cannot be written\n", stderr);
+    return 3;
 }

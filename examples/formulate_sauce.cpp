@@ -47,10 +47,7 @@ int main(int argc, char** argv) {
     question::json asked = {{"ask", "formulate"}, {"free", free}};
     for (const auto& text : sets) {
         const auto set = set_at(text);
-        if (!set) {
-            fmt::print(stderr, "--set: \"{}\" is not WORD@CELSIUS, such as ribbon@25\n", text);
-            return 2;
-        }
+        if (!set) return kitchen::refused("--set: \"" + text + "\" is not WORD@CELSIUS, such as ribbon@25");
         asked["wanted"].push_back(*set);
     }
     if (with_sweetness->count() > 0) asked["sweetness_percent"] = sweetness;

@@ -5,10 +5,10 @@
 #include <sirop/sirop.hpp>
 
 #include <CLI/CLI.hpp>
-#include <fstream>
-#include <iostream>
-#include <optional>
+#include <sstream>
 #include <string>
+
+#include "files.hpp"
 
 namespace kitchen {
 
@@ -73,22 +73,6 @@ inline std::string add_part(sirop::core::mixture& m, const std::string& part) {
     return {};
 }
 
-/// Bytes of a file or, for "-", of standard input.  A little more than the limit is enough to be refused for size.
-inline std::optional<std::string> read_all(const std::string& path) {
-    constexpr std::size_t most = 1048576 + 1;
-    std::ifstream file;
-    if (path != "-") {
-        file.open(path, std::ios::binary);
-        if (!file) return std::nullopt;
-    }
-    std::istream& in = path == "-" ? std::cin : file;
-    std::string text(most, '\0');
-    in.read(text.data(), static_cast<std::streamsize>(most));
-    text.resize(static_cast<std::size_t>(in.gcount()));
-    if (in.bad()) return std::nullopt;
-    return text;
-}
-
 /// The footer of every program that tells somebody what to do with hot sugar.
 inline constexpr const char* cautions =
     "Hot sugar sticks and burns deep, and water added to it bursts into steam: deep pan, long sleeves, add "
@@ -102,7 +86,9 @@ inline int parse(CLI::App& app, int argc, char** argv) {
     try {
         app.parse(argc, argv);
     } catch (const CLI::ParseError& problem) {
-        return app.exit(problem) == 0 ? 0 : 2;
+        std::ostringstream help;
+        const int status = app.exit(problem, help, std::cerr);
+        return status == 0 ? print(help.str()) : 2;
     }
     return -1;
 }

@@ -1,10 +1,5 @@
 // What will this batch be when it is cold?  Reads a batch file, prints a report for the cook, or JSON.
-#include <fmt/format.h>
 #include <sirop/sirop.h>
-
-#include <CLI/CLI.hpp>
-#include <iostream>
-#include <string>
 
 #include "kitchen_options.hpp"
 
@@ -21,27 +16,14 @@ int main(int argc, char** argv) {
     if (const int status = kitchen::parse(app, argc, argv); status >= 0) return status;
 
     const auto batch = kitchen::read_all(path);
-    if (!batch) {
-        fmt::print(stderr, "batch: cannot read \"{}\"; a path of a file, or - for standard input, is accepted\n",
-                   path);
-        return 2;
-    }
+    if (!batch) return kitchen::cannot_read(path);
     const auto predict = json ? sirop_predict_json : sirop_predict_report;
-    std::string answer(65536, '\0');
-    std::size_t needed = 0;
-    auto status = predict(batch->data(), batch->size(), table.c_str(), answer.data(), answer.size(), &needed);
-    if (status == SIROP_E_BUFFER) {
-        answer.resize(needed);
-        status = predict(batch->data(), batch->size(), table.c_str(), answer.data(), answer.size(), &needed);
-    }
-    if (status < 0) {
-        const bool explained = status == SIROP_E_BATCH;
-        const std::string what = status == SIROP_E_NAME
-                                     ? "table: \"" + table + "\" is unknown; see stage_chart --list"
-                                     : std::string(sirop_status_text(status));
-        fmt::print(stderr, "{}\n", explained ? answer.c_str() : what.c_str());
-        return 2;
-    }
-    std::cout << answer.c_str();
-    return std::cout.flush() ? 0 : 1;
+    const auto answer = kitchen::reply_of([&](char* out, std::size_t bytes, std::size_t* needed) {
+        return predict(batch->data(), batch->size(), table.c_str(), out, bytes, needed);
+    });
+    if (answer.status == SIROP_E_NAME)
+        return kitchen::refused("table: \"" + table + "\" is unknown; see stage_chart --list");
+    if (answer.status == SIROP_E_BATCH) return kitchen::refused(answer.text);
+    if (answer.status < 0) return kitchen::refused(sirop_status_text(answer.status));
+    return kitchen::print(answer.text);
 }

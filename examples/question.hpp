@@ -4,7 +4,6 @@
 
 #include <sirop/sirop.h>
 
-#include <iostream>
 #include <nlohmann/json.hpp>
 #include <string>
 
@@ -14,33 +13,33 @@ namespace question {
 
 using json = nlohmann::ordered_json;
 
-/// Asks a question about a batch file and prints the answer.  The exit status: 0, or 2 for a refusal, which is one
-/// line on standard error.
+/// What the library says of a batch file that is not JSON.
+inline std::string syntax_error(const std::string& batch) {
+    sirop_batch* read = nullptr;
+    sirop_batch_read(batch.data(), batch.size(), &read);
+    std::string why = sirop_batch_refusal(read);
+    sirop_batch_free(read);
+    return why.empty() ? "batch: is not one JSON object" : why;
+}
+
+/// Asks a question about a batch file and prints the answer.  The exit status: 0, 2 for a refusal, or 3.
 inline int ask(const std::string& path, json asked, bool as_json) {
     const auto batch = kitchen::read_all(path);
-    if (!batch) {
-        fmt::print(stderr, "batch: cannot read \"{}\"; a path of a file, or - for standard input, is accepted\n",
-                   path);
-        return 2;
-    }
+    if (!batch) return kitchen::cannot_read(path);
+    // The file's own text goes in as it is, so that duplicate keys and places are the library's to name.  It must
+    // be one JSON value: what ends it early would write the question on.
+    if (!json::accept(*batch)) return kitchen::refused(syntax_error(*batch));
     asked["sirop_question"] = 1;
-    std::string text = asked.dump();
-    text.back() = ',';  // the batch file's own text goes in last
+    std::string text = asked.dump(-1, ' ', false, json::error_handler_t::replace);
+    text.back() = ',';
     text += "\"batch\":" + *batch + "}";
     const auto call = as_json ? sirop_ask_json : sirop_ask_report;
-    std::string answer(262144, '\0');
-    std::size_t needed = 0;
-    auto status = call(text.data(), text.size(), answer.data(), answer.size(), &needed);
-    if (status == SIROP_E_BUFFER) {
-        answer.resize(needed);
-        status = call(text.data(), text.size(), answer.data(), answer.size(), &needed);
-    }
-    if (status < 0) {
-        fmt::print(stderr, "{}\n", status == SIROP_E_BATCH ? answer.c_str() : sirop_status_text(status));
-        return 2;
-    }
-    std::cout << answer.c_str();
-    return std::cout.flush() ? 0 : 1;
+    const auto answer = kitchen::reply_of([&](char* out, std::size_t bytes, std::size_t* needed) {
+        return call(text.data(), text.size(), out, bytes, needed);
+    });
+    if (answer.status == SIROP_E_BATCH) return kitchen::refused(answer.text);
+    if (answer.status < 0) return kitchen::refused(sirop_status_text(answer.status));
+    return kitchen::print(answer.text);
 }
 
 /// The options that say what is wanted: one measure, and where.

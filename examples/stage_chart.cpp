@@ -1,6 +1,4 @@
 // The sugar-cooking stages in this kitchen: a published table, corrected for the pressure.
-#include <fmt/format.h>
-
 #include "kitchen_options.hpp"
 
 using namespace sirop;
@@ -12,8 +10,10 @@ std::string span_of(double low, double high, int decimals) {
     return a == b ? a : a + " - " + b;
 }
 
-void print_tables() {
-    for (const auto& table : core::stage_tables) fmt::print("{:<14}{}\n", table.name, table.source);
+std::string tables() {
+    kitchen::answer out;
+    for (const auto& table : core::stage_tables) out.print("{:<14}{}\n", table.name, table.source);
+    return out.text;
 }
 
 }  // namespace
@@ -27,19 +27,18 @@ int main(int argc, char** argv) {
     const kitchen::options where(app);
     app.footer(kitchen::cautions);
     if (const int status = kitchen::parse(app, argc, argv); status >= 0) return status;
-    if (list) return print_tables(), 0;
+    if (list) return kitchen::print(tables());
 
     const auto* table = core::find_stage_table(name);
-    if (table == nullptr) {
-        fmt::print(stderr, "table: \"{}\" is unknown; --list names the accepted ones\n", name);
-        return 2;
-    }
+    if (table == nullptr)
+        return kitchen::refused("table: \"" + name + "\" is unknown; --list names the accepted ones");
     const double pa = in_pascals(where.pressure());
-    fmt::print("Stages of plain sugar syrup, table \"{}\" ({})\n", table->name, table->source);
-    fmt::print("at {:.0f} hPa, where water boils at {}\n\n", 0.01 * pa,
-               core::both_scales(core::water_boils_celsius(pa)));
+    kitchen::answer out;
+    out.print("Stages of plain sugar syrup, table \"{}\" ({})\n", table->name, table->source);
+    out.print("at {:.0f} hPa, where water boils at {}\n\n", 0.01 * pa,
+              core::both_scales(core::water_boils_celsius(pa)));
     constexpr const char* line = "{:<28}{:<24}{:<16}{:<13}{}\n";
-    fmt::print(line, "English", "French", "°C", "°F", "water left in plain syrup, %");
+    out.print(line, "English", "French", "°C", "°F", "water left in plain syrup, %");
     bool beyond = false;
     for (const auto& row : table->rows) {
         const double low = core::carried_celsius(row.low_celsius, formula::standard_atmosphere, pa);
@@ -53,20 +52,20 @@ int main(int argc, char** argv) {
         };
         const bool english = table->language == "en";
         const auto other = row.other_language.empty() ? std::string_view("-") : row.other_language;
-        fmt::print(line, english ? row.name : other, english ? other : row.name,
-                   span_of(t0, t1, 1) + (known ? "" : " *"),
-                   span_of(core::celsius_to_fahrenheit(t0), core::celsius_to_fahrenheit(t1), 0),
-                   known ? span_of(water(row.low_celsius), water(row.high_celsius), 1) : "-");
+        out.print(line, english ? row.name : other, english ? other : row.name,
+                  span_of(t0, t1, 1) + (known ? "" : " *"),
+                  span_of(core::celsius_to_fahrenheit(t0), core::celsius_to_fahrenheit(t1), 0),
+                  known ? span_of(water(row.low_celsius), water(row.high_celsius), 1) : "-");
     }
     if (beyond)
-        fmt::print(
+        out.print(
             "\n* Beyond 99.5 % solids: the table's own temperature at sea level, not corrected. Such stages are "
             "told\n"
             "  by colour, not by water.\n");
-    fmt::print(
+    out.print(
         "\nThese are stages of plain sugar. With glucose syrup, honey, milk or fat in the pan each comes at "
         "another\n"
         "temperature: check_syrup and predict_set say which. Published tables differ by 1 to 3 °C.\n\n{}",
         kitchen::cautions);
-    return 0;
+    return kitchen::print(out.text);
 }

@@ -343,6 +343,7 @@ check "declared functions" declared_functions
 check "every C function is in docs/c-api.md" bash -c '[ -z "$(grep -o "sirop_[a-z0-9_]*(" include/sirop/sirop.h |
     tr -d "(" | sort -u | while read -r f; do grep -qw "$f" docs/c-api.md || echo "$f"; done | tee /dev/stderr)" ]'
 check "misuse does not compile" misuse
+check "-ffast-math does not compile" bash tests/no_fast_math.sh
 check "docs/validation.md is up to date" bash docs/validation/make.sh --check
 each "clang-tidy" bash -c 'tidy "$1"' tidy < <(find lib examples -name '*.cpp' | sort)
 
@@ -358,6 +359,7 @@ if [ $release_built = yes ]; then
     check "docs/ranges.md is the catalogue's" bash -c \
         'build/release/examples/describe_syrup --list | diff docs/ranges.md -'
     check "water against iapws" /usr/bin/python3 tests/iapws_check.py build/release/lib/libsirop.so
+    check "files of the programs" /usr/bin/python3 tests/programs_check.py build/release/examples
     check "figures" /usr/bin/python3 tests/figure_check.py build/release/examples
     check "no leak under valgrind" leaks
     lines consumer bash tests/consumers/run.sh build/release

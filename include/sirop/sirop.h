@@ -297,7 +297,8 @@ enum { SIROP_PAN, SIROP_OFF_HEAT, SIROP_NEIGHBOURS };
 SIROP_API int32_t sirop_batch_new(sirop_batch** batch);
 SIROP_API int32_t sirop_batch_read(const char* text, size_t text_bytes, sirop_batch** batch);
 SIROP_API void sirop_batch_free(sirop_batch* batch);
-/* An ingredient of the pantry, or one of any composition; celsius counts off the heat only. */
+/* An ingredient of the pantry, or one of any composition; celsius counts off the heat only.  Names are plain text
+ * on one line: others are refused with SIROP_E_NAME. */
 SIROP_API int32_t sirop_batch_add(sirop_batch* batch, int32_t where, const char* ingredient, double grams,
                                   double celsius);
 SIROP_API int32_t sirop_batch_add_mixture(sirop_batch* batch, int32_t where, const char* name, const double* grams,

@@ -290,9 +290,11 @@ class prediction {
 namespace detail {
 
 inline std::optional<refusal> unknown_ingredient(const batch& b) {
-    if (b.unknown_ingredient().empty()) return std::nullopt;
-    return refusal{"batch", "unknown ingredient \"" + b.unknown_ingredient() +
-                                "\"; a name of the pantry is accepted, or a composition"};
+    const auto& name = b.unknown_ingredient();
+    if (name.empty()) return std::nullopt;
+    if (auto fault = core::find_text_fault("batch", name)) return fault;
+    return refusal{"batch",
+                   "unknown ingredient \"" + name + "\"; a name of the pantry is accepted, or a composition"};
 }
 
 }  // namespace detail
@@ -301,7 +303,7 @@ inline std::optional<refusal> unknown_ingredient(const batch& b) {
 inline core::outcome<prediction> predict(const batch& b, std::string_view table = "us 2004") {
     if (auto why = detail::unknown_ingredient(b)) return *why;
     const auto* stages = core::find_stage_table(table);
-    if (stages == nullptr) return refusal{"table", "\"" + std::string(table) + "\" is not a stage table"};
+    if (stages == nullptr) return refusal{"table", "\"" + core::escaped(table, 60) + "\" is not a stage table"};
     auto answer = core::predict_with_advice(b.plan(), *stages);
     if (!answer) return answer.why;
     return prediction(*std::move(answer.value));

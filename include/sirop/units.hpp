@@ -14,6 +14,8 @@
 #include <boost/units/systems/si/time.hpp>
 #include <boost/units/systems/si/volume.hpp>
 
+#include "formula/no_fast_math.hpp"
+
 namespace sirop {
 
 using mass = boost::units::quantity<boost::units::si::mass>;

@@ -65,6 +65,14 @@ int32_t handle_call(Handle* handle, const Body& body) noexcept {
     });
 }
 
+/// Whether a name or text from outside may not be kept; then the handle says why.
+template <class Handle>
+bool unfit_text(Handle* handle, const char* argument, const char* text) {
+    const auto fault = core::find_text_fault(argument, text);
+    if (fault) handle->refusal = one_line(*fault);
+    return fault.has_value();
+}
+
 /// The refusal of a call that was given no place for its answer.
 template <class Handle>
 int32_t no_answer_pointer(Handle* handle) {
@@ -216,6 +224,7 @@ int32_t sirop_batch_add(sirop_batch* batch, int32_t where, const char* ingredien
     return handle_call(batch, [&]() -> int32_t {
         if (ingredient == nullptr)
             return refused(batch, SIROP_E_NULL, "ingredient: is null; a name of the pantry is accepted");
+        if (unfit_text(batch, "ingredient", ingredient)) return SIROP_E_NAME;
         const auto known = core::pantry_composition(ingredient);
         const std::string similar = known ? "" : similar_names(ingredient);
         if (!known)
@@ -231,6 +240,7 @@ int32_t sirop_batch_add_mixture(sirop_batch* batch, int32_t where, const char* n
                                 size_t components, double celsius) {
     return handle_call(batch, [&]() -> int32_t {
         if (name == nullptr) return refused(batch, SIROP_E_NULL, "name: is null; a text is accepted");
+        if (unfit_text(batch, "name", name)) return SIROP_E_NAME;
         if (core::without_outer_blanks(name).empty())
             return refused(batch, SIROP_E_NAME, "name: is empty; a text is accepted");
         if (grams == nullptr)
@@ -402,6 +412,7 @@ int32_t sirop_question_set_truth(sirop_question* question, const char* key, int3
 int32_t sirop_question_set_text(sirop_question* question, const char* key, const char* text) {
     return handle_call(question, [&]() -> int32_t {
         if (text == nullptr) return refused(question, SIROP_E_NULL, "text: is null; a text is accepted");
+        if (unfit_text(question, "text", text)) return SIROP_E_NAME;
         return set_key(question, key, text);
     });
 }

@@ -304,19 +304,7 @@ json batch_json(const core::batch& b) {
 }
 
 std::string one_line(const refusal& why) {
-    // what a stranger named may hold anything: no line ends, no endless lines
-    std::string line;
-    for (const std::string_view part :
-         {std::string_view(why.place), std::string_view(": "), std::string_view(why.reason)})
-        for (const char c : part) line += static_cast<unsigned char>(c) < 0x20U || c == 0x7F ? '?' : c;
-    constexpr std::size_t most = 600;
-    if (line.size() > most) {
-        line.resize(most);
-        while (!line.empty() && (static_cast<unsigned char>(line.back()) & 0xC0U) == 0x80U) line.pop_back();
-        if (!line.empty() && static_cast<unsigned char>(line.back()) >= 0xC0U) line.pop_back();
-        line += "...";
-    }
-    return line;
+    return core::escaped(why.place + ": " + why.reason, 600);
 }
 
 }  // namespace sirop::lib

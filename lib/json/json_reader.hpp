@@ -16,23 +16,9 @@ inline constexpr std::size_t most_bytes = 1048576;  ///< of a text
 
 using core::refusal;
 
-/// Text of a stranger, fit for one line: at most 60 bytes, cut between characters; control characters and what
-/// some readers take for the end of a line (C0, C1, U+2028, U+2029) replaced.
+/// Text of a stranger, fit for one line.
 inline std::string tame(std::string_view text) {
-    constexpr std::size_t most = 60;
-    std::string out;
-    for (std::size_t i = 0; i < text.size();) {
-        const auto byte = static_cast<unsigned char>(text[i]);
-        const std::size_t length = byte < 0x80U ? 1 : (byte < 0xE0U ? 2 : (byte < 0xF0U ? 3 : 4));
-        const std::string_view character = text.substr(i, length);
-        i += length;
-        if (out.size() + length > most) return out + "...";
-        const bool control = byte < 0x20U || byte == 0x7FU ||
-                             (byte == 0xC2U && static_cast<unsigned char>(character.back()) < 0xA0U) ||
-                             character == "\u2028" || character == "\u2029";
-        out += control ? std::string_view("?") : character;
-    }
-    return out;
+    return core::escaped(text, 60);
 }
 
 inline std::string in_quotes(std::string_view text) {
@@ -223,9 +209,13 @@ class field_reader {
     }
 
     std::string text(const json& value, const std::string& place) {
-        if (value.is_string()) return value.get<std::string>();
-        refuse(place, "is " + shown(value) + "; a text is accepted");
-        return {};
+        if (!value.is_string()) {
+            refuse(place, "is " + shown(value) + "; a text is accepted");
+            return {};
+        }
+        auto text = value.get<std::string>();
+        if (const auto why = core::find_text_fault(place, text)) refuse(why->place, why->reason);
+        return text;
     }
 
     static std::string under(const std::string& place, const std::string& key) {

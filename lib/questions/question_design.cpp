@@ -35,10 +35,10 @@ std::optional<core::line_place> read_place(conversation& talk, const json& value
 core::ingredient_line read_named(conversation& talk, const json& value, const std::string& at) {
     core::ingredient_line line;
     if (value.is_string()) {
-        line.name = value.get<std::string>();
+        line.name = talk.in.text(value, at);
         json row;
         write(row, "ingredient", line.name);
-        read_ingredient(talk.in, row, at, line, talk.batch.notes);
+        if (!talk.in.fault) read_ingredient(talk.in, row, at, line, talk.batch.notes);
         return line;
     }
     const json* row = talk.in.object(

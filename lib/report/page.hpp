@@ -141,11 +141,9 @@ inline std::size_t width_of(std::string_view text) {
     return "10^" + core::fixed(log10, 0);
 }
 
-/// A title, underlined; what could break the line in a stranger's text is replaced.
+/// A title, underlined.
 inline std::string title_line(const std::string& title) {
-    std::string shown;
-    for (const char c : title) shown += static_cast<unsigned char>(c) < 0x20U ? ' ' : c;
-    return shown + "\n" + std::string(std::min(width_of(shown), page_width), '=') + "\n";
+    return title + "\n" + std::string(std::min(width_of(title), page_width), '=') + "\n";
 }
 
 }  // namespace sirop::lib

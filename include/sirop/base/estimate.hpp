@@ -6,6 +6,8 @@
 
 #include "scalar.hpp"
 
+#include "../formula/no_fast_math.hpp"
+
 namespace sirop::core {
 
 enum class grade : unsigned char {

@@ -10,6 +10,8 @@
 #include <utility>
 #include <vector>
 
+#include "../formula/no_fast_math.hpp"
+
 namespace sirop::core {
 
 enum class least_squares_status : unsigned char {

@@ -4,6 +4,8 @@
 #include <array>
 #include <string_view>
 
+#include "../formula/no_fast_math.hpp"
+
 namespace sirop::core {
 
 struct limit {

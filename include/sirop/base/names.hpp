@@ -4,6 +4,8 @@
 #include <cstddef>
 #include <string_view>
 
+#include "../formula/no_fast_math.hpp"
+
 namespace sirop::core {
 
 /// The name without the blanks (space, tab, line ends) around it.

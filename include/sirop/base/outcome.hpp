@@ -6,6 +6,7 @@
 #include <string_view>
 #include <utility>
 
+#include "../formula/no_fast_math.hpp"
 #include "text.hpp"
 
 namespace sirop::core {

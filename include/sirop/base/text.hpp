@@ -7,6 +7,8 @@
 #include <string>
 #include <system_error>
 
+#include "../formula/no_fast_math.hpp"
+
 namespace sirop::core {
 
 /// A number with a fixed count of decimals; "-0" is written as "0".

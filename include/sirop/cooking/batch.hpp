@@ -9,6 +9,7 @@
 
 #include "../base/limits.hpp"
 #include "../base/outcome.hpp"
+#include "../base/plain_text.hpp"
 #include "../base/text.hpp"
 #include "../data/pantry.hpp"
 #include "../solution/mixture.hpp"
@@ -112,6 +113,7 @@ inline std::optional<refusal> find_lines_fault(const std::vector<ingredient_line
     for (std::size_t i = 0; i < lines.size(); ++i) {
         const auto& line = lines[i];
         const std::string place = list + ("[" + std::to_string(i) + "]");
+        if (auto fault = find_text_fault(place + ".ingredient", line.name)) return fault;
         if (!grams_limit.holds(line.grams)) return outside(place + ".grams", grams_limit, line.grams);
         if (!added_limit.holds(line.celsius)) return outside(place + ".celsius", added_limit, line.celsius);
         double shares = 0.0;
@@ -125,8 +127,11 @@ inline std::optional<refusal> find_lines_fault(const std::vector<ingredient_line
 
 }  // namespace detail
 
-/// The first thing wrong with the numbers of a batch, if any.
+/// The first thing wrong with the names and numbers of a batch, if any.
 inline std::optional<refusal> find_fault(const batch& b) {
+    if (auto fault = find_text_fault("title", b.title)) return fault;
+    for (const auto& note : b.notes)
+        if (auto fault = find_text_fault("notes", note)) return fault;
     if (b.pan.empty()) return refusal{"pan", "is empty; it needs at least one ingredient with its grams"};
     if (auto fault = detail::find_lines_fault(b.pan, "pan")) return fault;
     double total = 0.0;

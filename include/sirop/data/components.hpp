@@ -11,6 +11,7 @@
 
 #include "../base/scalar.hpp"
 #include "../formula/heat.hpp"
+#include "../formula/no_fast_math.hpp"
 #include "../formula/texture.hpp"
 
 namespace sirop::core {

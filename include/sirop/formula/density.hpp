@@ -1,6 +1,8 @@
 // Density of water and of sucrose solutions.
 #pragma once
 
+#include "no_fast_math.hpp"
+
 namespace sirop::formula {
 
 /// Density of water at 1 atm, kg/m3, t in C.  Kell, J. Chem. Eng. Data 20 (1975) 97, eq. (16), with the

@@ -3,6 +3,8 @@
 
 #include <cmath>
 
+#include "no_fast_math.hpp"
+
 namespace sirop::formula {
 
 /// Viscosity, Pa s, of a syrup at a temperature in K, given its glass transition in K, its mass fraction w of

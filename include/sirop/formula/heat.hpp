@@ -1,6 +1,8 @@
 // Heat content of foods by component.
 #pragma once
 
+#include "no_fast_math.hpp"
+
 namespace sirop::formula {
 
 /// Coefficients of cp = a0 + a1 t + a2 t^2, kJ/(kg K), t in C.

@@ -3,6 +3,8 @@
 
 #include <cmath>
 
+#include "no_fast_math.hpp"
+
 namespace sirop::formula {
 
 /// Sucrose, mass fraction at saturation, t in C.  Bubnik & Kadlec (1995), 0..100 C; turns over near 130 C: never

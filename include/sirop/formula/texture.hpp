@@ -5,6 +5,8 @@
 
 #include "broken_line.hpp"
 
+#include "no_fast_math.hpp"
+
 namespace sirop::formula {
 
 /// Share of a fat that is solid against temperature, C.

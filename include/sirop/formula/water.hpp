@@ -3,6 +3,8 @@
 
 #include <cmath>
 
+#include "no_fast_math.hpp"
+
 namespace sirop::formula {
 
 inline constexpr double gas_constant = 8.314462618;      // J/(mol K), CODATA 2018

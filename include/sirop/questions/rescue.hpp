@@ -247,6 +247,7 @@ inline outcome<rescue_answer> rescue(batch b, const where_now& now, const wanted
     }
     std::string unfit;
     for (const auto& name : liquids) {
+        if (auto fault = find_text_fault("with", name)) return *fault;
         const auto liquid = pantry_composition(name);
         if (!liquid) return refusal{"with", "\"" + name + "\" is not an ingredient of the pantry"};
         if (auto way = at_hand.stir_in(name, *liquid))

@@ -153,6 +153,7 @@ inline std::optional<refusal> find_line_fault(const substitution& q) {
     for (std::size_t i = 0; i < q.with.size(); ++i) {
         const std::string place = "with[" + std::to_string(i) + "]";
         const auto& r = q.with[i];
+        if (auto fault = find_text_fault(place, r.line.name)) return *fault;
         if (same_name(r.line.name, old->name))
             return refusal{place, "\"" + r.line.name + "\" is the ingredient to be replaced; name another"};
         double shares = 0.0;

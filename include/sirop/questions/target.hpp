@@ -102,9 +102,11 @@ inline double wanted_celsius(const wanted& w, double serve_celsius) {
 
 namespace detail {
 
-/// A band or a temperature that does not go with the measure.
+/// A name that is not plain text; a band or a temperature that does not go with the measure.
 inline std::optional<refusal> find_extra_fault(const wanted& w) {
     const auto& data = data_of(w.what);
+    if (auto fault = find_text_fault("wanted." + std::string(data.name), w.name)) return fault;
+    if (auto fault = find_text_fault("wanted.table", w.table)) return fault;
     if (!std::isnan(w.within) && data.usual_within == 0.0)
         return refusal{"wanted.within", shortest(w.within) + " does not go with " + std::string(data.name) +
                                             ", which has a band of its own; none is accepted"};
