@@ -47,10 +47,20 @@ int32_t of_numbers(size_t n, const double* x, int32_t* statuses, double* out,
     return for_each(n, x != nullptr, statuses, out, [&](size_t i) { return one(x[i], out + i); });
 }
 
-/// One of a property's texts (literals, so they end in a NUL), or null.
-const char* text_of_property(const char* property, std::string_view core::property::*text) noexcept {
-    const auto* found = property == nullptr ? nullptr : core::find_property(property);
-    return found == nullptr ? nullptr : (found->*text).data();
+/// Results for an array of mixtures, each under its own conditions, by the function for one.
+template <class Result, class One, class... Conditions>
+int32_t of_mixtures(size_t n, const double* grams, size_t components, int32_t* statuses, Result* out,
+                    const One& one, const Conditions*... conditions) noexcept {
+    return for_each(n, grams != nullptr && (... && (conditions != nullptr)), statuses, out,
+                    [&](size_t i) { return one(grams + i * components, components, conditions[i]..., out + i); });
+}
+
+const core::property* property_of(const char* name) noexcept {
+    return name == nullptr ? nullptr : core::find_property(name);
+}
+
+const core::pantry_row* ingredient_of(const char* name) noexcept {
+    return name == nullptr ? nullptr : core::find_ingredient(name);
 }
 
 bool pressure_holds(double hpa) {
@@ -96,33 +106,24 @@ const char* sirop_version(void) {
 }
 
 const char* sirop_status_text(int32_t status) {
-    switch (status) {
-        case SIROP_OK:
-            return "fine";
-        case SIROP_EXTRAPOLATED:
-            return "computed outside the fitted range of a model";
-        case SIROP_E_RANGE:
-            return "an argument is outside its range, infinite or not a number";
-        case SIROP_E_NAME:
-            return "no such component, ingredient, table or quantity";
-        case SIROP_E_BUFFER:
-            return "the buffer is too small, or too short for what it would hold";
-        case SIROP_E_BATCH:
-            return "the batch is refused; the output holds the reason";
-        case SIROP_E_NULL:
-            return "a required pointer is null";
-        case SIROP_E_MEMORY:
-            return "out of memory";
-        case SIROP_E_IMPOSSIBLE:
-            return "the question has no answer within the model";
-        default:
-            return status > 0 ? "unknown warning" : "general failure";
-    }
+    static constexpr std::pair<int32_t, const char*> texts[] = {
+        {SIROP_OK, "fine"},
+        {SIROP_EXTRAPOLATED, "computed outside the fitted range of a model"},
+        {SIROP_E_RANGE, "an argument is outside its range, infinite or not a number"},
+        {SIROP_E_NAME, "no such component, ingredient, table or quantity"},
+        {SIROP_E_BUFFER, "the buffer is too small, or too short for what it would hold"},
+        {SIROP_E_BATCH, "the batch is refused; the output holds the reason"},
+        {SIROP_E_NULL, "a required pointer is null"},
+        {SIROP_E_MEMORY, "out of memory"},
+        {SIROP_E_IMPOSSIBLE, "the question has no answer within the model"},
+    };
+    for (const auto& [code, text] : texts)
+        if (code == status) return text;
+    return status > 0 ? "unknown warning" : "general failure";
 }
 
 const char* sirop_component_name(int32_t component) {
-    if (component < 0 || component >= SIROP_COMPONENT_COUNT) return nullptr;
-    return core::components[static_cast<std::size_t>(component)].name.data();  // literals end in NUL
+    return name_at(core::components, component);
 }
 
 const char* sirop_argument_name(int32_t index) {
@@ -198,31 +199,22 @@ int32_t sirop_freezing_point_celsius(const double* grams, size_t components, sir
 
 int32_t sirop_boiling_point_celsius_n(size_t n, const double* grams, size_t components, const double* pressure_hpa,
                                       sirop_estimate* celsius) {
-    return for_each(n, grams != nullptr && pressure_hpa != nullptr, nullptr, celsius, [&](size_t i) {
-        return sirop_boiling_point_celsius(grams + i * components, components, pressure_hpa[i], celsius + i);
-    });
+    return of_mixtures(n, grams, components, nullptr, celsius, sirop_boiling_point_celsius, pressure_hpa);
 }
 
 int32_t sirop_water_at_boil_grams_n(size_t n, const double* grams, size_t components, const double* celsius,
                                     const double* pressure_hpa, sirop_estimate* water_grams) {
-    return for_each(n, grams != nullptr && celsius != nullptr && pressure_hpa != nullptr, nullptr, water_grams,
-                    [&](size_t i) {
-                        return sirop_water_at_boil_grams(grams + i * components, components, celsius[i],
-                                                         pressure_hpa[i], water_grams + i);
-                    });
+    return of_mixtures(n, grams, components, nullptr, water_grams, sirop_water_at_boil_grams, celsius,
+                       pressure_hpa);
 }
 
 int32_t sirop_water_activity_n(size_t n, const double* grams, size_t components, const double* celsius,
                                sirop_estimate* activity) {
-    return for_each(n, grams != nullptr && celsius != nullptr, nullptr, activity, [&](size_t i) {
-        return sirop_water_activity(grams + i * components, components, celsius[i], activity + i);
-    });
+    return of_mixtures(n, grams, components, nullptr, activity, sirop_water_activity, celsius);
 }
 
 int32_t sirop_freezing_point_celsius_n(size_t n, const double* grams, size_t components, sirop_estimate* celsius) {
-    return for_each(n, grams != nullptr, nullptr, celsius, [&](size_t i) {
-        return sirop_freezing_point_celsius(grams + i * components, components, celsius + i);
-    });
+    return of_mixtures(n, grams, components, nullptr, celsius, sirop_freezing_point_celsius);
 }
 
 const char* sirop_property_name(int32_t index) {
@@ -230,15 +222,15 @@ const char* sirop_property_name(int32_t index) {
 }
 
 const char* sirop_property_unit(const char* property) {
-    return text_of_property(property, &core::property::unit);
+    return text_in(property_of(property), &core::property::unit);
 }
 
 const char* sirop_property_source(const char* property) {
-    return text_of_property(property, &core::property::source);
+    return text_in(property_of(property), &core::property::source);
 }
 
 const char* sirop_property_uncertainty(const char* property) {
-    return text_of_property(property, &core::property::uncertainty);
+    return text_in(property_of(property), &core::property::uncertainty);
 }
 
 int32_t sirop_property_range(const char* property, sirop_range* celsius, double* fitted_solids_percent) {
@@ -268,11 +260,9 @@ int32_t sirop_property_estimate(const char* property, const double* grams, size_
 
 int32_t sirop_property_estimate_n(const char* property, size_t n, const double* grams, size_t components,
                                   const double* celsius, const double* pressure_hpa, sirop_estimate* results) {
-    return for_each(n, grams != nullptr && celsius != nullptr && pressure_hpa != nullptr, nullptr, results,
-                    [&](size_t i) {
-                        return sirop_property_estimate(property, grams + i * components, components, celsius[i],
-                                                       pressure_hpa[i], results + i);
-                    });
+    return of_mixtures(
+        n, grams, components, nullptr, results,
+        [&](auto... of_one) { return sirop_property_estimate(property, of_one...); }, celsius, pressure_hpa);
 }
 
 const char* sirop_conversion_name(int32_t index) {
@@ -305,13 +295,11 @@ const char* sirop_ingredient_name(int32_t index) {
 }
 
 const char* sirop_ingredient_source(const char* ingredient) {
-    const auto* row = ingredient == nullptr ? nullptr : core::find_ingredient(ingredient);
-    return row == nullptr ? nullptr : row->source.data();
+    return text_in(ingredient_of(ingredient), &core::pantry_row::source);
 }
 
 const char* sirop_ingredient_estimate(const char* ingredient) {
-    const auto* row = ingredient == nullptr ? nullptr : core::find_ingredient(ingredient);
-    return row == nullptr ? nullptr : row->estimate.data();
+    return text_in(ingredient_of(ingredient), &core::pantry_row::estimate);
 }
 
 int32_t sirop_ingredient_grams(const char* ingredient, double* grams, size_t components) {
@@ -349,8 +337,7 @@ const char* sirop_stage_table_name(int32_t index) {
 }
 
 const char* sirop_stage_table_source(const char* table) {
-    const auto* found = table_of(table);
-    return found == nullptr ? nullptr : found->source.data();
+    return text_in(table_of(table), &core::stage_table::source);
 }
 
 const char* sirop_stage_name(const char* table, int32_t index) {
@@ -400,9 +387,8 @@ int32_t sirop_stage_of_mixture(const char* table, const double* grams, size_t co
 
 int32_t sirop_stage_of_mixture_n(const char* table, size_t n, const double* grams, size_t components,
                                  sirop_stage_place* places) {
-    return for_each(n, grams != nullptr, nullptr, places, [&](size_t i) {
-        return sirop_stage_of_mixture(table, grams + i * components, components, places + i);
-    });
+    return of_mixtures(n, grams, components, nullptr, places,
+                       [&](auto... of_one) { return sirop_stage_of_mixture(table, of_one...); });
 }
 
 int32_t sirop_celsius_for_stage(const char* table, const char* stage, const double* grams, size_t components,
@@ -424,20 +410,17 @@ int32_t sirop_celsius_for_stage(const char* table, const char* stage, const doub
 int32_t sirop_celsius_for_stage_n(const char* table, const char* stage, size_t n, const double* grams,
                                   size_t components, const double* pressure_hpa, int32_t* statuses,
                                   sirop_range* celsius) {
-    return for_each(n, grams != nullptr && pressure_hpa != nullptr, statuses, celsius, [&](size_t i) {
-        return sirop_celsius_for_stage(table, stage, grams + i * components, components, pressure_hpa[i],
-                                       celsius + i);
-    });
+    return of_mixtures(
+        n, grams, components, statuses, celsius,
+        [&](auto... of_one) { return sirop_celsius_for_stage(table, stage, of_one...); }, pressure_hpa);
 }
 
 const char* sirop_set_word(int32_t index) {
-    const auto* word = element_at(core::set_words, index);
-    return word == nullptr ? nullptr : word->word.data();
+    return text_in(element_at(core::set_words, index), &core::set_word::word);
 }
 
 const char* sirop_set_word_meaning(int32_t index) {
-    const auto* word = element_at(core::set_words, index);
-    return word == nullptr ? nullptr : word->meaning.data();
+    return text_in(element_at(core::set_words, index), &core::set_word::meaning);
 }
 
 int32_t sirop_set_word_firmness_pa_s(int32_t index, sirop_range* firmness_pa_s) {
@@ -462,8 +445,7 @@ int32_t sirop_set_word_of_n(size_t n, const double* firmness_pa_s, int32_t* stat
 }
 
 const char* sirop_growth_group(int32_t index) {
-    const auto* limit = element_at(core::growth_limits, index);
-    return limit == nullptr ? nullptr : limit->group.data();
+    return text_in(element_at(core::growth_limits, index), &core::growth_limit::group);
 }
 
 int32_t sirop_growth_limit(int32_t index, double* water_activity) {

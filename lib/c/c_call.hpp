@@ -146,7 +146,13 @@ const auto* element_at(const Table& table, int32_t index) noexcept {
                                                                         : nullptr;
 }
 
-/// The name of row `index` of a table of names, or null after the last.  Names are literals, so they end in a NUL.
+/// A text of a row (a literal, so it ends in a NUL), or null where there is no row.
+template <class Row>
+const char* text_in(const Row* row, std::string_view Row::*text) noexcept {
+    return row == nullptr ? nullptr : (row->*text).data();
+}
+
+/// The name of row `index` of a table of names, or null after the last.
 template <class Table>
 const char* name_at(const Table& table, int32_t index) noexcept {
     const auto* row = element_at(table, index);

@@ -1,4 +1,5 @@
 // The handles of the C API: batches by calls, questions by calls, and the answers to both.
+#include <array>
 #include <cmath>
 #include <memory>
 #include <optional>
@@ -31,19 +32,29 @@ namespace {
 using namespace sirop;
 using namespace sirop::lib;
 
-/// The list of a batch that a call means; null for a number that means none.
-std::vector<core::ingredient_line>* lines_of(sirop_batch& b, int32_t where) {
-    switch (where) {
-        case SIROP_PAN:
-            return &b.plan.pan;
-        case SIROP_OFF_HEAT:
-            return &b.plan.off_heat;
-        case SIROP_NEIGHBOURS:
-            return &b.plan.neighbours;
-        default:
-            return nullptr;
-    }
-}
+/// The lists of a batch, by the number that means them.
+constexpr std::array lists = {&core::batch::pan, &core::batch::off_heat, &core::batch::neighbours};
+static_assert(SIROP_PAN == 0 && SIROP_OFF_HEAT == 1 && SIROP_NEIGHBOURS == 2);
+
+/// What sirop_batch_set sets, in units of the batch times `factor`; `place` is its key in the batch file.
+struct settable {
+    std::string_view name;
+    double core::batch::*into;
+    core::limit range;
+    double factor;
+    std::string_view place;
+};
+constexpr settable fields[] = {
+    {"thermometer_celsius", &core::batch::thermometer_celsius, core::target_limit, 1.0, "cook.to_celsius"},
+    {"pressure_hpa", &core::batch::pressure_pa, core::pressure_limit, 100.0, "cook.pressure_hpa"},
+    {"thermometer_error_kelvin", &core::batch::thermometer_error_kelvin, core::thermometer_error_limit, 1.0,
+     "cook.thermometer_reads_in_boiling_water_celsius"},
+    {"thermometer_within_kelvin", &core::batch::thermometer_within_kelvin, core::thermometer_within_limit, 1.0,
+     "cook.thermometer_within_celsius"},
+    {"serve_celsius", &core::batch::serve_celsius, core::serve_limit, 1.0, "serve.celsius"},
+    {"store_celsius", &core::batch::store_celsius, core::serve_limit, 1.0, "store.celsius"},
+    {"pour_celsius", &core::batch::pour_celsius, core::pour_limit, 1.0, "pour.celsius"},
+};
 
 template <class Handle>
 int32_t refused(Handle* handle, int32_t status, std::string why) {
@@ -81,33 +92,23 @@ int32_t no_answer_pointer(Handle* handle) {
 
 /// Where a refused batch is at fault: the field of sirop_batch_set in place of the key of the batch file.
 std::string field_of(const core::batch& b, const std::string& place) {
-    static constexpr std::pair<std::string_view, std::string_view> fields[] = {
-        {"cook.pressure_hpa", "pressure_hpa"},
-        {"cook.thermometer_reads_in_boiling_water_celsius", "thermometer_error_kelvin"},
-        {"cook.thermometer_within_celsius", "thermometer_within_kelvin"},
-        {"serve.celsius", "serve_celsius"},
-        {"store.celsius", "store_celsius"},
-        {"pour.celsius", "pour_celsius"},
-    };
     if (place == b.target_place) return "thermometer_celsius";
-    for (const auto& [key, field] : fields)
-        if (place == key) return std::string(field);
+    for (const auto& f : fields)
+        if (place == f.place) return std::string(f.name);
     return place;
 }
 
 int32_t add(sirop_batch* b, int32_t where, core::ingredient_line line) {
-    auto* lines = lines_of(*b, where);
-    if (lines == nullptr)
+    const auto* list = element_at(lists, where);
+    if (list == nullptr)
         return refused(
             b, SIROP_E_RANGE,
             "where: " + std::to_string(where) + "; SIROP_PAN, SIROP_OFF_HEAT or SIROP_NEIGHBOURS is accepted");
     for (const auto& [name, value, range] : {std::tuple{"grams", line.grams, core::grams_limit},
                                              std::tuple{"celsius", line.celsius, core::added_limit}})
         if (!range.holds(value))
-            return refused(b, SIROP_E_RANGE,
-                           std::string(name) + ": " + core::shortest(value) + " is outside the accepted range, " +
-                               core::shortest(range.low) + " to " + core::shortest(range.high));
-    lines->push_back(std::move(line));
+            return refused(b, SIROP_E_RANGE, name + (": " + outside(value, range.low, range.high)));
+    (b->plan.**list).push_back(std::move(line));
     return SIROP_OK;
 }
 
@@ -134,12 +135,11 @@ const json* find_key(const json& root, std::string_view path) {
     const json* at = &root;
     while (at != nullptr && !path.empty()) {
         const std::string key = first_key(path);
-        if (at->is_object()) {
-            const auto found = at->find(key);
-            at = found == at->end() ? nullptr : &*found;
+        if (const auto* list = at->as<json::list>()) {
+            const auto index = index_in(key, list->size());
+            at = index && *index < list->size() ? &(*list)[*index] : nullptr;
         } else {
-            const auto index = at->is_array() && !at->empty() ? index_in(key, at->size() - 1) : std::nullopt;
-            at = index ? &(*at)[*index] : nullptr;
+            at = at->find(key);
         }
     }
     return at;
@@ -155,14 +155,15 @@ json* make_key(json& root, std::string_view path) {
     for (int depth = 0; !path.empty(); ++depth) {
         const std::string key = first_key(path);
         if (key.empty() || depth == deepest) return nullptr;
-        if (at->is_null()) *at = key.find_first_not_of("0123456789") == key.npos ? json::array() : json::object();
-        if (at->is_object()) {
-            at = &(*at)[key];
-        } else {
-            const auto index = at->is_array() ? index_in(key, at->size()) : std::nullopt;
+        if (at->is_null() && key.find_first_not_of("0123456789") == key.npos) *at = json(json::list());
+        if (auto* list = at->as<json::list>()) {
+            const auto index = index_in(key, list->size());
             if (!index) return nullptr;
-            if (*index == at->size()) at->push_back(nullptr);
-            at = &(*at)[*index];
+            at = *index == list->size() ? &grown(*at) : &(*list)[*index];
+        } else if (at->is_null() || at->as<json::object>() != nullptr) {
+            at = &lib::at(*at, key);
+        } else {
+            return nullptr;
         }
     }
     return at == &root ? nullptr : at;
@@ -260,32 +261,14 @@ int32_t sirop_batch_add_mixture(sirop_batch* batch, int32_t where, const char* n
 
 int32_t sirop_batch_set(sirop_batch* batch, const char* field, double value) {
     return handle_call(batch, [&]() -> int32_t {
-        auto& b = batch->plan;
-        struct settable {
-            std::string_view name;
-            double* into;
-            core::limit range;
-            double factor;
-        };
-        const settable fields[] = {
-            {"thermometer_celsius", &b.thermometer_celsius, core::target_limit, 1.0},
-            {"pressure_hpa", &b.pressure_pa, core::pressure_limit, 100.0},
-            {"thermometer_error_kelvin", &b.thermometer_error_kelvin, core::thermometer_error_limit, 1.0},
-            {"thermometer_within_kelvin", &b.thermometer_within_kelvin, core::thermometer_within_limit, 1.0},
-            {"serve_celsius", &b.serve_celsius, core::serve_limit, 1.0},
-            {"store_celsius", &b.store_celsius, core::serve_limit, 1.0},
-            {"pour_celsius", &b.pour_celsius, core::pour_limit, 1.0},
-        };
         std::string names;
         for (const auto& f : fields) {
-            names += (names.empty() ? "" : ", ") + std::string(f.name);
+            add_name(names, f.name);
             if (field == nullptr || f.name != field) continue;
             if (!f.range.holds(value))
                 return refused(batch, SIROP_E_RANGE,
-                               std::string(f.name) + ": " + core::shortest(value) +
-                                   " is outside the accepted range, " + core::shortest(f.range.low) + " to " +
-                                   core::shortest(f.range.high));
-            *f.into = f.factor * value;
+                               std::string(f.name) + ": " + outside(value, f.range.low, f.range.high));
+            batch->plan.*f.into = f.factor * value;
             return SIROP_OK;
         }
         if (field == nullptr) return refused(batch, SIROP_E_NULL, "field: is null; accepted: " + names);
@@ -331,9 +314,11 @@ int32_t sirop_answer_number(const sirop_answer* answer, const char* key, double*
     if (answer == nullptr || key == nullptr) return SIROP_E_NULL;
     return guarded([&]() -> int32_t {
         const json* found = find_key(answer->content, key);
-        if (found == nullptr || found->is_string() || found->is_structured()) return SIROP_E_NAME;
+        if (found == nullptr) return SIROP_E_NAME;
         if (found->is_null()) return SIROP_E_IMPOSSIBLE;
-        *value = found->is_boolean() ? (found->get<bool>() ? 1.0 : 0.0) : found->get<double>();
+        const auto* yes = found->as<bool>();
+        if (yes == nullptr && !found->is_number()) return SIROP_E_NAME;
+        *value = yes != nullptr ? (*yes ? 1.0 : 0.0) : found->number();
         return answer->status;
     });
 }
@@ -344,10 +329,9 @@ int32_t sirop_answer_text(const sirop_answer* answer, const char* key, char* out
                      [&](std::string& text) -> int32_t {
                          const json* found = find_key(answer->content, key);
                          if (found == nullptr) return SIROP_E_NAME;
-                         if (found->is_string())
-                             text = found->get<std::string>();
-                         else
-                             text = text_of(*found);  // "" is the whole answer, a key of an object its part
+                         const auto* plain = found->as<std::string>();
+                         // "" is the whole answer, a key of an object its part
+                         text = plain != nullptr ? *plain : text_of(*found);
                          return answer->status;
                      });
 }
@@ -358,8 +342,10 @@ int32_t sirop_answer_count(const sirop_answer* answer, const char* key, int32_t*
     if (answer == nullptr || key == nullptr) return SIROP_E_NULL;
     return guarded([&]() -> int32_t {
         const json* found = find_key(answer->content, key);
-        if (found == nullptr || !found->is_structured()) return SIROP_E_NAME;
-        *count = static_cast<int32_t>(found->size());
+        const auto* list = found == nullptr ? nullptr : found->as<json::list>();
+        const auto* object = found == nullptr ? nullptr : found->as<json::object>();
+        if (list == nullptr && object == nullptr) return SIROP_E_NAME;
+        *count = static_cast<int32_t>(list != nullptr ? list->size() : object->size());
         return answer->status;
     });
 }
@@ -383,8 +369,8 @@ int32_t sirop_question_new(const char* kind, sirop_question** question) {
         for (const auto& known : question_kinds())
             if (known.name == kind) {
                 auto made = std::make_unique<sirop_question>();
-                at(made->content, "sirop_question") = 1;
-                at(made->content, "ask") = kind;
+                write(made->content, "sirop_question", 1);
+                write(made->content, "ask", kind);
                 *question = made.release();
                 return SIROP_OK;
             }
@@ -401,19 +387,19 @@ int32_t sirop_question_set_number(sirop_question* question, const char* key, dou
         if (!std::isfinite(value))
             return refused(question, SIROP_E_RANGE,
                            "value: " + core::shortest(value) + " is not accepted; a finite number is");
-        return set_key(question, key, value);
+        return set_key(question, key, json(value));
     });
 }
 
 int32_t sirop_question_set_truth(sirop_question* question, const char* key, int32_t yes) {
-    return handle_call(question, [&]() -> int32_t { return set_key(question, key, yes != 0); });
+    return handle_call(question, [&]() -> int32_t { return set_key(question, key, json(yes != 0)); });
 }
 
 int32_t sirop_question_set_text(sirop_question* question, const char* key, const char* text) {
     return handle_call(question, [&]() -> int32_t {
         if (text == nullptr) return refused(question, SIROP_E_NULL, "text: is null; a text is accepted");
         if (unfit_text(question, "text", text)) return SIROP_E_NAME;
-        return set_key(question, key, text);
+        return set_key(question, key, json(std::string(text)));
     });
 }
 

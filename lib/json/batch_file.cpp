@@ -1,6 +1,5 @@
 #include "json/batch_file.hpp"
 
-#include "report/page.hpp"
 #include "sirop/questions/other_kitchen.hpp"
 
 namespace sirop::lib {
@@ -18,7 +17,8 @@ std::string similar_names(std::string_view name) {
             for (std::size_t i = 0; i + word.size() <= row.name.size() && count < 4; ++i)
                 if (core::same_name(row.name.substr(i, word.size()), word) &&
                     list.find(in_quotes(row.name)) == std::string::npos) {
-                    list.append(count++ == 0 ? "" : ", ").append(in_quotes(row.name));
+                    add_name(list, in_quotes(row.name));
+                    ++count;
                     break;
                 }
     }
@@ -29,17 +29,18 @@ namespace {
 
 core::masses read_composition(field_reader& in, const json& value, const std::string& place) {
     core::masses shares{};
-    if (!value.is_object()) {
+    const auto* given = value.as<json::object>();
+    if (given == nullptr) {
         in.refuse(place, "is " + shown(value) + "; an object of components and grams is accepted");
         return shares;
     }
     double sum = 0.0;
-    for (const auto& [key, grams] : value.items()) {
+    for (const auto& [key, grams] : *given) {
         const auto component = core::find_component(key);
         if (!component) {
-            std::string list;
-            for (const auto& c : core::components) list += (list.empty() ? "" : ", ") + std::string(c.name);
-            in.refuse(field_reader::under(place, tame(key)), "unknown component; accepted: " + list);
+            std::string names;
+            for (const auto& c : core::components) add_name(names, c.name);
+            in.refuse(field_reader::under(place, tame(key)), "unknown component; accepted: " + names);
             return shares;
         }
         const double g = in.number_between(grams, field_reader::under(place, key), 0.0, 100.05, "g per 100 g");
@@ -145,9 +146,10 @@ namespace {
 
 void read_lines(field_reader& in, const json& value, const std::string& place, bool off_heat,
                 std::vector<core::ingredient_line>& lines, std::vector<std::string>& notes) {
-    if (!value.is_array()) return in.refuse(place, "is " + shown(value) + "; a list of ingredients is accepted");
-    for (std::size_t i = 0; i < value.size() && !in.fault; ++i)
-        lines.push_back(read_line(in, value[i], place + "[" + std::to_string(i) + "]", off_heat, notes));
+    in.each(
+        value, place,
+        [&](const json& row, const std::string& at) { lines.push_back(read_line(in, row, at, off_heat, notes)); },
+        "a list of ingredients");
 }
 
 }  // namespace
@@ -228,9 +230,7 @@ core::batch read_batch(field_reader& in, const json& document, bool target_neede
         in.object(document, "batch",
                   {"sirop_batch", "title", "pan", "cook", "off_heat", "serve", "store", "pour", "neighbours"});
     if (root == nullptr) return b;
-    const json* version = in.required(*root, "batch", "sirop_batch", "the version of the format, 1,");
-    if (version != nullptr && !(version->is_number() && version->get<double>() == 1.0))
-        in.refuse("sirop_batch", "is " + shown(*version) + "; the version 1 is accepted");
+    in.version(*root, "sirop_batch");
     if (const json* title = in.member(*root, "title")) b.title = in.text(*title, "title");
     const json* pan = in.required(*root, "batch", "pan", "a list of ingredients");
     const json* cook = in.required(*root, "batch", "cook", "an object with the cook temperature");
@@ -267,7 +267,7 @@ core::outcome<core::batch> read_batch(std::string_view text) {
 namespace {
 
 json rows_of(const std::vector<core::ingredient_line>& lines, bool off_heat) {
-    json list = json::array();
+    json list{json::list()};
     for (const auto& line : lines) {
         json& row = grown(list);
         write(row, "ingredient", line.name);
@@ -288,7 +288,7 @@ json batch_json(const core::batch& b) {
     write(out, "sirop_batch", 1);
     if (!b.title.empty()) write(out, "title", b.title);
     at(out, "pan") = rows_of(b.pan, false);
-    json& cook = at(out, "cook") = json::object();
+    json& cook = at(out, "cook");
     if (!std::isnan(b.thermometer_celsius)) write(cook, "to_celsius", b.thermometer_celsius);
     write(cook, "pressure_hpa", 0.01 * b.pressure_pa);
     if (b.thermometer_error_kelvin != 0.0)

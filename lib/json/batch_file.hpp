@@ -32,9 +32,8 @@ core::ingredient_line read_line(field_reader& in, const json& value, const std::
 /// The batch file of a batch: read_batch gives the same batch, without its notes.
 json batch_json(const core::batch& b);
 
-/// The answer as an object, and any object as a text that ends in a newline.
+/// The answer as an object.
 json prediction_json(const core::prediction& p);
-std::string text_of(const json& answer);
 
 /// The answer as one JSON object, ending in a newline.
 std::string json_answer(const core::prediction& p);

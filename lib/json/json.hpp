@@ -1,50 +1,77 @@
-// The JSON value of the library: nlohmann's, in the order of insertion, with a destructor that needs no memory.
-//
-// nlohmann's destructor first lists what a value holds in a std::vector of values, so as not to recurse in a deep
-// one.  Where memory has run out that would end the program, while the exception that says so is on its way out.
-// Nothing here nests deeper than most_depth, so recursion is harmless: the list is replaced by one that destroys
-// each value that it is given.  Objects are made by at of page.hpp: nlohmann's constructor from a list
-// leaks where memory runs out.
+// A JSON value: null, truth, number, text, list, or object in the order of its keys; and how it is written.
+// Destroying one needs no memory, and recursion no deeper than the value.
 #pragma once
 
-#include <cstddef>
-#include <exception>
-#include <memory>
-#include <nlohmann/json.hpp>
-#include <utility>
+#include <cstdint>
+#include <string>
+#include <string_view>
+#include <variant>
 #include <vector>
+
+#include "sirop/base/estimate.hpp"
 
 namespace sirop::lib {
 
-/// Of nested objects and lists, in what is read.
-inline constexpr std::size_t most_depth = 32;
+class json {
+  public:
+    struct member;
+    using list = std::vector<json>;
+    using object = std::vector<member>;
 
-/// The standard allocator under a name of ours, so that the vectors inside of a value are not the one replaced
-/// below.
-template <class T>
-struct json_memory : std::allocator<T> {
-    json_memory() = default;
-    template <class U>
-    json_memory(const json_memory<U>&) noexcept {}
-    template <class U>
-    struct rebind {
-        using other = json_memory<U>;
-    };
+    json() = default;  ///< null
+    json(const json& other);
+    json(json&& other) noexcept;
+    json& operator=(json other) noexcept;
+    ~json();
+    /// A truth, a number, a text, a list or an object.
+    template <class Value>
+    explicit json(Value value) : value_(std::move(value)) {}
+
+    bool is_null() const { return as<std::nullptr_t>() != nullptr; }
+    /// What it holds (bool, std::string, list, object), or null if it holds something else.
+    template <class Kind>
+    const Kind* as() const {
+        return std::get_if<Kind>(&value_);
+    }
+    template <class Kind>
+    Kind* as() {
+        return std::get_if<Kind>(&value_);
+    }
+    bool is_number() const;
+    /// The number that it holds, or NaN.
+    double number() const;
+    /// The value under a key; null if it is no object or has no such key.
+    const json* find(std::string_view key) const;
+
+  private:
+    std::variant<std::nullptr_t, bool, std::int64_t, std::uint64_t, double, std::string, list, object> value_;
 };
 
-using json = nlohmann::basic_json<nlohmann::ordered_map, std::vector, std::string, bool, std::int64_t,
-                                  std::uint64_t, double, json_memory>;
+struct json::member {
+    std::string key;
+    json value;
+};
+
+/// The value under a key, made where it is missing; what is no object becomes one.
+json& at(json& object, std::string_view key);
+/// A new null at the end of a list; what is no list becomes one.
+json& grown(json& list);
+
+/// Sets a key.  A number that is not finite is null.
+void write(json& object, std::string_view key, json value);
+void write(json& object, std::string_view key, double x);
+void write(json& object, std::string_view key, bool yes);
+void write(json& object, std::string_view key, std::size_t count);
+void write(json& object, std::string_view key, int version);
+void write(json& object, std::string_view key, std::string_view text);
+void write(json& object, std::string_view key, const char* text);
+void write(json& object, std::string_view key, const std::vector<std::string>& texts);
+
+/// Sets a key, and beside it the two ends of its interval.
+void put(json& object, const std::string& key, const core::estimate& e, double factor = 1.0);
+
+/// As text that ends in a newline; numbers are the shortest that read back as the same, and what is not UTF-8 is
+/// replaced.
+std::string text_of(const json& value);
 
 }  // namespace sirop::lib
-
-/// What nlohmann's destructor lists values in, and nothing else may use.
-template <>
-class std::vector<sirop::lib::json> {
-  public:
-    using value_type = sirop::lib::json;
-    void reserve(std::size_t) {}
-    void push_back(value_type&& value) { const value_type destroyed = std::move(value); }
-    bool empty() const { return true; }
-    value_type& back() { std::terminate(); }  // of what is always empty: never called
-    void pop_back() {}
-};

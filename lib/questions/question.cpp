@@ -1,4 +1,4 @@
-#include "c/conversation.hpp"
+#include "questions/conversation.hpp"
 #include "sirop/questions/other_kitchen.hpp"
 #include "sirop/questions/rescue.hpp"
 
@@ -24,14 +24,13 @@ refused cook_for(conversation& talk) {
     put_measure(at(out, "if_1_celsius_too_low"), w, a->value_one_kelvin_low);
     put_measure(at(out, "if_1_celsius_too_high"), w, a->value_one_kelvin_high);
     write(out, "finished_grams", a->finished_grams);
-    write(out, "reason", a->reason);
     talk.say("cook to", both_scales(a->thermometer_celsius) + " on your thermometer");
     talk.say("the window", both_scales(a->low_celsius) + " to " + both_scales(a->high_celsius) +
                                (a->low_is_the_boil ? "; it starts where the pan boils" : "") +
                                (a->high_is_the_model ? "; it ends with the model" : ""));
     talk.say("1 °C too low", core::shown(w, a->value_one_kelvin_low));
     talk.say("1 °C too high", core::shown(w, a->value_one_kelvin_high));
-    talk.say("because", a->reason);
+    talk.because(a->reason);
     talk.say("yield", fixed(a->finished_grams, 0) + " g");
     talk.status = core::worst(talk.status, a->status);
     add_prediction(talk, talk.batch, a->thermometer_celsius, w.table);
@@ -58,19 +57,20 @@ refused rescue(conversation& talk) {
     if (const auto x = number_at(talk.in, *object, "now", "grams_left", "g")) where.grams_left = *x;
     if (const auto x = number_at(talk.in, *object, "now", "brix", "Brix")) where.brix = *x;
     if (const json* in = talk.in.member(*object, "additions_in")) {
-        if (!in->is_boolean())
-            talk.in.refuse("now.additions_in", "is " + shown(*in) + "; true or false is accepted");
+        if (const auto* yes = in->as<bool>())
+            where.additions_in = *yes;
         else
-            where.additions_in = in->get<bool>();
+            talk.in.refuse("now.additions_in", "is " + shown(*in) + "; true or false is accepted");
     }
     std::vector<std::string> liquids = {"water", "whole milk", "heavy cream 36 %"};
     if (const json* with = talk.in.member(talk.question, "with")) {
         liquids.clear();
-        if (!with->is_array() || with->empty())
-            talk.in.refuse("with", "is " + shown(*with) + "; a list of ingredients of the pantry is accepted");
-        else
-            for (std::size_t i = 0; i < with->size(); ++i)
-                liquids.push_back(talk.in.text((*with)[i], "with[" + std::to_string(i) + "]"));
+        constexpr const char* accepted = "a list of ingredients of the pantry";
+        const auto read = [&](const json& name, const std::string& at) {
+            liquids.push_back(talk.in.text(name, at));
+        };
+        talk.in.each(*with, "with", read, accepted);
+        if (liquids.empty()) talk.in.refuse("with", "is a list; " + std::string(accepted) + " is accepted");
     }
     if (talk.in.fault) return talk.in.fault;
     const auto a = core::rescue(talk.batch, where, w, liquids);
@@ -86,9 +86,9 @@ refused rescue(conversation& talk) {
     write(out, "water_percent_now", a->water_percent_now);
     put_measure(at(out, "as_it_is"), w, a->value_now);
     write(out, "already_met", a->met);
-    at(out, "ways") = json::array();
+    write(out, "ways", json(json::list()));
     for (const auto& way : a->ways) {
-        json one;
+        json& one = grown(at(out, "ways"));
         if (!way.ingredient.empty()) {
             write(one, "stir_in", way.ingredient);
             write(one, "grams", way.grams);
@@ -103,11 +103,9 @@ refused rescue(conversation& talk) {
         write(one, "finished_grams", way.finished_grams);
         write(one, "finished_water_percent", core::percent(way.finished.water(), way.finished.total()));
         write(one, "sentence", way.sentence);
-        at(out, "ways").push_back(std::move(one));
         talk.say(a->ways.size() > 1 && &way != &a->ways.front() ? "or" : "do this", way.sentence);
     }
-    write(out, "reason", a->reason);
-    talk.say("because", a->reason);
+    talk.because(a->reason);
     talk.status = core::worst(talk.status, a->status);
     talk.cautions.emplace_back(core::burn_caution);
     talk.cautions.emplace_back(core::keeping_deferral);
@@ -158,10 +156,9 @@ refused scale(conversation& talk) {
     write(out, "thermometer_celsius", talk.batch.thermometer_celsius);
     talk.say("cook to",
              both_scales(talk.batch.thermometer_celsius) + ", as before: temperature and set do not change");
-    at(out, "reason") =
+    talk.because(
         "Water, stage and set depend on proportions and temperature alone; a larger batch takes longer, not "
-        "hotter.";
-    talk.say("because", at(out, "reason").get<std::string>());
+        "hotter.");
     add_prediction(talk, a->plan, talk.batch.thermometer_celsius);
     return std::nullopt;
 }
@@ -174,7 +171,7 @@ refused travel(conversation& talk) {
                        {"pressure_hpa", "altitude_metres", "altitude_feet", "water_boils_celsius",
                         "thermometer_reads_in_boiling_water_celsius", "thermometer_within_celsius"});
     if (object == nullptr) return talk.in.fault;
-    if (object->empty())
+    if (object->as<json::object>()->empty())
         return refusal{"to",
                        "says nothing of the other kitchen; its pressure, altitude or boiling water, "
                        "or its thermometer is accepted"};
@@ -195,9 +192,6 @@ refused travel(conversation& talk) {
     write(out, "water_percent", a->water_percent);
     write(out, "rule_of_thumb_celsius", a->rule_of_thumb_celsius);
     write(out, "rule_of_thumb_water_percent", a->rule_of_thumb_water_percent);
-    write(out, "reason",
-          "The same water must be left, " + fixed(a->water_percent, 1) +
-              " %; a syrup's boiling point moves with the pressure more than water's does.");
     talk.say("cook to", both_scales(a->thermometer_celsius) + " on the thermometer there, for " +
                             both_scales(a->from_thermometer_celsius) + " here");
     talk.say("what changes", "the temperature alone");
@@ -206,7 +200,8 @@ refused travel(conversation& talk) {
     talk.say("rule of thumb", "lower by what boiling water lacks: " + both_scales(a->rule_of_thumb_celsius) +
                                   ", " + fixed(a->rule_of_thumb_water_percent, 1) + " % water instead of " +
                                   fixed(a->water_percent, 1));
-    talk.say("because", at(out, "reason").get<std::string>());
+    talk.because("The same water must be left, " + fixed(a->water_percent, 1) +
+                 " %; a syrup's boiling point moves with the pressure more than water's does.");
     core::batch plan = a->plan;
     plan.thermometer_within_kelvin = there.thermometer_within_kelvin;
     add_prediction(talk, plan, a->thermometer_celsius);
@@ -238,7 +233,7 @@ std::span<const question_kind> question_kinds() {
 core::outcome<reply> answer_question(std::string_view text) {
     const auto document = read_object(text);
     if (!document) return document.why;
-    if (!document->is_object()) return refusal{"question", "is not an object"};
+    if (document->as<json::object>() == nullptr) return refusal{"question", "is not an object"};
     return answer_question(*document);
 }
 
@@ -252,22 +247,15 @@ core::outcome<reply> answer_question(const json& document, const std::vector<std
     const question_kind* found = nullptr;
     std::string names;
     for (const auto& q : questions) {
-        names += (names.empty() ? "" : ", ") + std::string(q.name);
+        add_name(names, q.name);
         if (q.name == name) found = &q;
     }
     if (found == nullptr) return refusal{"ask", "is " + in_quotes(name) + "; accepted: " + names};
-    std::vector<std::string> accepted = {"sirop_question", "ask", "batch"};
+    std::vector<std::string_view> accepted = {"sirop_question", "ask", "batch"};
     for (const auto key : found->keys)
-        if (!key.empty()) accepted.emplace_back(key);
-    for (const auto& [key, unused] : document.items())
-        if (std::find(accepted.begin(), accepted.end(), key) == accepted.end()) {
-            std::string list;
-            for (const auto& a : accepted) list += (list.empty() ? "" : ", ") + a;
-            return refusal{tame(key), "unknown key; accepted here: " + list};
-        }
-    const json* version = in.required(document, "", "sirop_question", "the version of the format, 1,");
-    if (version != nullptr && !(version->is_number() && version->get<double>() == 1.0))
-        in.refuse("sirop_question", "is " + shown(*version) + "; the version 1 is accepted");
+        if (!key.empty()) accepted.push_back(key);
+    if (in.object(document, "", accepted) == nullptr) return *in.fault;
+    in.version(document, "sirop_question");
     const json* batch = found->batch_needed ? in.required(document, "", "batch", "a batch file's object")
                                             : in.member(document, "batch");
     if (in.fault) return *in.fault;
@@ -283,8 +271,8 @@ core::outcome<reply> answer_question(const json& document, const std::vector<std
     if (talk.cautions.empty())
         talk.cautions = {std::string(core::burn_caution), std::string(core::keeping_deferral)};
     write(talk.answer, "status", talk.status == core::grade::fine ? "fine" : "extrapolated");
-    at(talk.answer, "cautions") = talk.cautions;
-    at(talk.answer, "notes") = talk.batch.notes;
+    write(talk.answer, "cautions", talk.cautions);
+    write(talk.answer, "notes", talk.batch.notes);
     heading(talk.page, "WHAT TO WATCH");
     for (const auto& caution : talk.cautions) row(talk.page, "  -", caution, 4);
     for (const auto& note : talk.batch.notes) row(talk.page, "  -", note, 4);

@@ -1,5 +1,5 @@
 // The questions about a recipe's design: what instead, from what, what matters, what this kitchen does.
-#include "c/conversation.hpp"
+#include "questions/conversation.hpp"
 #include "sirop/questions/calibrate.hpp"
 #include "sirop/questions/formulate.hpp"
 #include "sirop/questions/sensitivity.hpp"
@@ -34,7 +34,7 @@ std::optional<core::line_place> read_place(conversation& talk, const json& value
 /// An ingredient by its name, or by an object with its composition; `extra` are further keys that it may have.
 core::ingredient_line read_named(conversation& talk, const json& value, const std::string& at) {
     core::ingredient_line line;
-    if (value.is_string()) {
+    if (value.as<std::string>() != nullptr) {
         line.name = talk.in.text(value, at);
         json row;
         write(row, "ingredient", line.name);
@@ -77,7 +77,7 @@ std::optional<core::number_target> read_target(conversation& talk, const char* k
     core::number_target target;
     target.within = usual_within;
     if (value->is_number()) {
-        target.value = value->get<double>();
+        target.value = value->number();
         return target;
     }
     const json* object = talk.in.object(*value, key, {"value", "within"});
@@ -99,24 +99,21 @@ refused substitute(conversation& talk) {
     const auto replaced = read_place(talk, *replace, "replace");
     if (!replaced) return talk.in.fault;
     q.replaced = *replaced;
-    if (!by->is_array()) return refusal{"by", "is " + shown(*by) + "; a list of ingredients is accepted"};
-    for (std::size_t i = 0; i < by->size() && !talk.in.fault; ++i) {
-        const std::string at = "by[" + std::to_string(i) + "]";
+    const auto read_replacement = [&](const json& value, const std::string& at) {
         core::replacement r;
-        r.line = read_named(talk, (*by)[i], at);
-        if ((*by)[i].is_object())
-            if (const auto most = number_at(talk.in, (*by)[i], at, "at_most_grams", "g")) r.at_most_grams = *most;
+        r.line = read_named(talk, value, at);
+        if (const auto most = number_at(talk.in, value, at, "at_most_grams", "g")) r.at_most_grams = *most;
         q.with.push_back(std::move(r));
-    }
-    if (const json* others = talk.in.member(talk.question, "may_change")) {
-        if (!others->is_array()) return refusal{"may_change", "is " + shown(*others) + "; a list is accepted"};
-        for (std::size_t i = 0; i < others->size() && !talk.in.fault; ++i)
-            if (const auto place = read_place(talk, (*others)[i], "may_change[" + std::to_string(i) + "]")) {
+    };
+    talk.in.each(*by, "by", read_replacement, "a list of ingredients");
+    if (const json* others = talk.in.member(talk.question, "may_change"))
+        talk.in.each(*others, "may_change", [&](const json& value, const std::string& at) {
+            if (const auto place = read_place(talk, value, at)) {
                 core::changeable_line line;
                 line.place = *place;
                 q.may_change.push_back(line);
             }
-    }
+        });
     if (talk.in.fault) return talk.in.fault;
     q.plan = talk.batch;
     const auto& lines = q.replaced.list == core::batch_list::pan ? q.plan.pan : q.plan.off_heat;
@@ -129,15 +126,13 @@ refused substitute(conversation& talk) {
              names + "?");
     json& out = at(talk.answer, "answer");
     const auto put_change = [&](const char* key, const std::vector<core::line_change>& changes) {
-        at(out, key) = json::array();
+        write(out, key, json(json::list()));
         for (const auto& c : changes) {
-            {
-                json& one = grown(at(out, key));
-                write(one, "place", c.place.text());
-                write(one, "ingredient", c.name);
-                write(one, "grams_before", c.grams_before);
-                write(one, "grams", c.grams);
-            }
+            json& one = grown(at(out, key));
+            write(one, "place", c.place.text());
+            write(one, "ingredient", c.name);
+            write(one, "grams_before", c.grams_before);
+            write(one, "grams", c.grams);
             talk.say(std::string_view(key) == "replacements" ? "take" : "and then",
                      core::detail::grams_text(c.grams) + " of " + c.name);
         }
@@ -148,15 +143,13 @@ refused substitute(conversation& talk) {
     write(out, "thermometer_before_celsius", a->thermometer_before_celsius);
     talk.say("instead of", both_scales(a->thermometer_before_celsius));
     for (const auto& t : a->trades) {
-        {
-            json& one = grown(at(out, "trade_offs"));
-            write(one, "name", t.name);
-            write(one, "unit", t.unit);
-            write(one, "before", t.before);
-            write(one, "after", t.after);
-            write(one, "before_word", t.before_word);
-            write(one, "after_word", t.after_word);
-        }
+        json& trade = grown(at(out, "trade_offs"));
+        write(trade, "name", t.name);
+        write(trade, "unit", t.unit);
+        write(trade, "before", t.before);
+        write(trade, "after", t.after);
+        write(trade, "before_word", t.before_word);
+        write(trade, "after_word", t.after_word);
         if ((!std::isfinite(t.before) && t.before_word.empty()) || (t.before == 0.0 && t.after == 0.0)) continue;
         // the unit is said with the number
         std::string label(t.name.substr(0, std::min(t.name.find("_percent"), t.name.find("_pa_s"))));
@@ -171,8 +164,7 @@ refused substitute(conversation& talk) {
     write_lines(out, a->plan);
     std::string reason;
     for (const auto& sentence : a->reasons) reason += (reason.empty() ? "" : " ") + sentence;
-    write(out, "reason", reason);
-    talk.say("because", reason);
+    talk.because(reason);
     add_prediction(talk, a->plan, a->cook.thermometer_celsius);
     talk.cautions.emplace_back(
         "Allergens, and polyols in amounts that the bowels do not take, are not looked at: read the labels.");
@@ -192,32 +184,25 @@ refused formulate(conversation& talk) {
     const json* free =
         talk.in.required(talk.question, "", "free", "a list of the ingredients whose grams are asked");
     if (free == nullptr) return talk.in.fault;
-    if (!free->is_array()) return refusal{"free", "is " + shown(*free) + "; a list is accepted"};
-    for (std::size_t i = 0; i < free->size() && !talk.in.fault; ++i) {
-        const std::string at = "free[" + std::to_string(i) + "]";
-        const json& value = (*free)[i];
-        const json* object = nullptr;
-        if (!value.is_string()) {
-            object = talk.in.object(value, at, {"line", "at_least_grams", "at_most_grams"});
-            if (object == nullptr) return talk.in.fault;
+    talk.in.each(*free, "free", [&](const json& value, const std::string& at) {
+        const json* name = &value;
+        if (value.as<std::string>() == nullptr) {
+            if (talk.in.object(value, at, {"line", "at_least_grams", "at_most_grams"}) == nullptr) return;
+            name = talk.in.required(value, at, "line", "a place or a name");
+            if (name == nullptr) return;
         }
-        const json* name = object == nullptr ? &value : talk.in.required(*object, at, "line", "a place or a name");
-        if (name == nullptr) return talk.in.fault;
         const auto place = read_place(talk, *name, at);
-        if (!place) return talk.in.fault;
+        if (!place) return;
         auto& line = (place->list == core::batch_list::pan ? q.pan : q.off_heat)[place->index];
         line.is_free = true;
-        if (object == nullptr) continue;
-        if (const auto least = number_at(talk.in, *object, at, "at_least_grams", "g"))
-            line.at_least_grams = *least;
-        if (const auto most = number_at(talk.in, *object, at, "at_most_grams", "g")) line.at_most_grams = *most;
-    }
-    if (const json* wanted = talk.in.member(talk.question, "wanted")) {
-        if (!wanted->is_array())
-            return refusal{"wanted", "is " + shown(*wanted) + "; a list of up to two is accepted"};
-        for (std::size_t i = 0; i < wanted->size() && !talk.in.fault; ++i)
-            q.sets.push_back(read_wanted(talk.in, (*wanted)[i], "wanted[" + std::to_string(i) + "]"));
-    }
+        if (const auto least = number_at(talk.in, value, at, "at_least_grams", "g")) line.at_least_grams = *least;
+        if (const auto most = number_at(talk.in, value, at, "at_most_grams", "g")) line.at_most_grams = *most;
+    });
+    if (const json* wanted = talk.in.member(talk.question, "wanted"))
+        talk.in.each(
+            *wanted, "wanted",
+            [&](const json& value, const std::string& at) { q.sets.push_back(read_wanted(talk.in, value, at)); },
+            "a list of up to two");
     q.sweetness_percent = read_target(talk, "sweetness_percent", 3.0);
     q.fat_percent = read_target(talk, "fat_percent", 2.0);
     if (const json* most = talk.in.member(talk.question, "graining_at_most")) {
@@ -257,23 +242,20 @@ refused formulate(conversation& talk) {
     say_lines(talk, a->plan);
     put_cook(talk, out, a->plan.thermometer_celsius, a->low_celsius, a->high_celsius,
              "keep the first set, not each of the others");
-    at(out, "targets") = json::array();
+    write(out, "targets", json(json::list()));
     for (const auto& t : a->targets) {
-        {
-            json& one = grown(at(out, "targets"));
-            write(one, "name", t.name);
-            write(one, "wanted", t.wanted_text);
-            write(one, "reached", t.value_text);
-            write(one, "value", t.value);
-            write(one, "met", t.met);
-        }
+        json& one = grown(at(out, "targets"));
+        write(one, "name", t.name);
+        write(one, "wanted", t.wanted_text);
+        write(one, "reached", t.value_text);
+        write(one, "value", t.value);
+        write(one, "met", t.met);
         talk.say(t.met ? "met" : "not met", t.wanted_text + ": " + t.value_text);
     }
     write(out, "finished_grams", a->measures.grams);
     write(out, "sweetness_percent", a->measures.sweetness_percent);
     write(out, "fat_percent", a->measures.fat_percent);
-    write(out, "reason", a->reason);
-    talk.say("because", a->reason);
+    talk.because(a->reason);
     add_prediction(talk, a->plan, a->plan.thermometer_celsius);
     return std::nullopt;
 }
@@ -317,9 +299,9 @@ refused sensitivity(conversation& talk) {
                                 (row.unit == "1" ? std::string() : std::string(" ").append(row.unit)) +
                                 " (standard uncertainty)");
     }
-    at(out, "inputs") = json::array();
+    write(out, "inputs", json(json::list()));
     for (const auto& e : a->effects) {
-        json one;
+        json& one = grown(at(out, "inputs"));
         write(one, "name", e.input.name);
         write(one, "place", e.input.place);
         write(one, "unit", e.input.unit);
@@ -329,7 +311,6 @@ refused sensitivity(conversation& talk) {
             write(at(one, "derivative"), row.name, e.derivative[i]);
             write(at(one, "share_percent"), row.name, e.share_percent[i]);
         }
-        at(out, "inputs").push_back(std::move(one));
         const auto water = core::index_of(core::output::water_percent),
                    set = core::index_of(core::output::log10_firmness);
         if (e.share_percent[set] >= 0.5 || e.share_percent[water] >= 0.5)
@@ -339,9 +320,8 @@ refused sensitivity(conversation& talk) {
                          fixed(std::pow(10.0, e.contribution[set]), 2) + " in the set");
     }
     const auto& first = a->effects.front();
-    write(out, "reason", "What moves the set most is " + first.input.name + ".");
-    talk.say("because", at(out, "reason").get<std::string>() +
-                            " The models' own uncertainty comes on top: it is in the ranges of the prediction.");
+    talk.because("What moves the set most is " + first.input.name + ".",
+                 " The models' own uncertainty comes on top: it is in the ranges of the prediction.");
     if (samples >= 1.0) {
         const auto sampled = core::monte_carlo(talk.batch, inputs, static_cast<std::size_t>(samples),
                                                static_cast<std::uint64_t>(seed));
@@ -367,26 +347,24 @@ refused sensitivity(conversation& talk) {
 refused learn_kitchen(conversation& talk) {
     const json* list = talk.in.required(talk.question, "", "logs", "a list of cooks with what was measured");
     if (list == nullptr) return talk.in.fault;
-    if (!list->is_array()) return refusal{"logs", "is " + shown(*list) + "; a list is accepted"};
     std::vector<core::cook_log> logs;
-    for (std::size_t i = 0; i < list->size(); ++i) {
-        const std::string at = "logs[" + std::to_string(i) + "]";
+    talk.in.each(*list, "logs", [&](const json& value, const std::string& at) {
         const json* object = talk.in.object(
-            (*list)[i], at, {"batch", "grams", "brix", "grams_error", "brix_error", "reading_error_kelvin"});
+            value, at, {"batch", "grams", "brix", "grams_error", "brix_error", "reading_error_kelvin"});
         const json* batch =
             object == nullptr ? nullptr : talk.in.required(*object, at, "batch", "a batch file's object");
-        if (batch == nullptr) return talk.in.fault;
+        if (batch == nullptr) return;
         core::cook_log log;
         log.cook = read_batch(talk.in, *batch, true);
-        if (talk.in.fault) return refusal{at + ".batch." + talk.in.fault->place, talk.in.fault->reason};
+        if (talk.in.fault) talk.in.fault->place.insert(0, at + ".batch.");
         for (const auto& [key, into, unit] :
              {std::tuple{"grams", &log.grams, "g"}, std::tuple{"brix", &log.brix, "Brix"},
               std::tuple{"grams_error", &log.grams_error, "g"}, std::tuple{"brix_error", &log.brix_error, "Brix"},
               std::tuple{"reading_error_kelvin", &log.reading_error_kelvin, "K"}})
             if (const auto x = number_at(talk.in, *object, at, key, unit)) *into = *x;
-        if (talk.in.fault) return talk.in.fault;
         logs.push_back(std::move(log));
-    }
+    });
+    if (talk.in.fault) return talk.in.fault;
     const auto a = core::learn_kitchen(logs);
     if (!a) return a.why;
     talk.ask("What do " + std::to_string(logs.size()) + " logged cooks say of this thermometer and this pan?");
@@ -405,7 +383,7 @@ refused learn_kitchen(conversation& talk) {
     write(out, "reduced_chi_square", a->reduced_chi_square);
     write(out, "correlation", a->correlation);
     write(out, "measurements", a->measurements);
-    at(out, "residuals") = json::array();
+    write(out, "residuals", json(json::list()));
     for (const auto& r : a->residuals) {
         json& one = grown(at(out, "residuals"));
         write(one, "log", r.log);
@@ -428,16 +406,14 @@ refused learn_kitchen(conversation& talk) {
     }
     talk.say("thermometer", (low ? "reads too low by " : "reads too high by ") + range(shown_offset, " °C"));
     talk.say("stays in the pan", range(a->loss_grams, " g"));
-    at(out, "reason") =
-        "These two numbers bring the predicted and the measured closest together; the ranges hold 95 %.";
-    talk.say("because", at(out, "reason").get<std::string>());
+    talk.because("These two numbers bring the predicted and the measured closest together; the ranges hold 95 %.");
     for (const auto& note : a->notes) talk.batch.notes.push_back(note);
     if (!talk.batch.pan.empty()) {
         const auto plan = core::apply(*a, talk.batch);
         talk.batch.thermometer_error_kelvin = plan.thermometer_error_kelvin;
         talk.batch.thermometer_within_kelvin = plan.thermometer_within_kelvin;
         add_prediction(talk, plan, plan.thermometer_celsius);
-        if (talk.answer.contains("prediction")) {
+        if (talk.answer.find("prediction") != nullptr) {
             const auto p = core::predict(plan, core::stage_tables[0]);
             const auto jar = core::expected_yield(*a, p->finished.grams);
             put(out, "expected_yield_grams", jar);

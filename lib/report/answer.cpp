@@ -89,7 +89,7 @@ json prediction_json(const core::prediction& p) {
     json& graining = at(answer, "graining");
     write(graining, "at_serving", graining_json(p.graining_at_serving));
     write(graining, "in_storage", graining_json(p.graining_in_storage));
-    json& ways = at(graining, "ways_to_clear") = json::array();
+    json& ways = at(graining, "ways_to_clear") = json(json::list());
     for (const auto& way : p.ways_to_clear) {
         json& one = grown(ways);
         write(one, "change", way.change);
@@ -103,9 +103,9 @@ json prediction_json(const core::prediction& p) {
     write(keeping, "celsius", k.celsius);
     put(keeping, "water_activity", k.water_activity);
     put(keeping, "equilibrium_relative_humidity_percent", k.relative_humidity_percent);
-    write(keeping, "can_grow", k.growth.empty() || k.frozen ? json(nullptr) : json(k.growth));
+    write(keeping, "can_grow", k.growth.empty() || k.frozen ? json() : json(std::string(k.growth)));
     write(keeping, "too_cold_for_growth", k.frozen);
-    json& limits = at(keeping, "limits") = json::array();
+    json& limits = at(keeping, "limits");
     for (const auto& limit : core::growth_limits) {
         json& one = grown(limits);
         write(one, "water_activity", limit.water_activity);
@@ -132,13 +132,9 @@ json prediction_json(const core::prediction& p) {
         }
     }
 
-    at(answer, "cautions") = p.cautions;
-    at(answer, "notes") = p.notes;
+    write(answer, "cautions", p.cautions);
+    write(answer, "notes", p.notes);
     return answer;
-}
-
-std::string text_of(const json& answer) {
-    return answer.dump(2, ' ', false, json::error_handler_t::replace) + "\n";
 }
 
 std::string json_answer(const core::prediction& p) {

@@ -1,4 +1,4 @@
-// Writing answers: numbers into JSON, lines on a page.
+// What pages say: words for numbers, lines of text.
 #pragma once
 
 #include <algorithm>
@@ -6,65 +6,10 @@
 #include <string>
 #include <string_view>
 
-#include "json/json.hpp"
 #include "sirop/base/text.hpp"
 #include "sirop/texture/consistency.hpp"
 
 namespace sirop::lib {
-
-/// The value under a key, made where it is missing.  nlohmann's own [] leaves a broken object where memory runs
-/// out while it makes the first key of null.
-[[gnu::noinline]] inline json& at(json& object, std::string_view key) {
-    if (object.is_null()) object = json::object();
-    return object[std::string(key)];
-}
-
-/// A number, or null where there is none.
-inline json number(double x) {
-    return std::isfinite(x) ? json(x) : json(nullptr);
-}
-
-/// Sets a key.  Out of line, because an answer has a hundred of them.
-[[gnu::noinline]] inline void write(json& object, std::string_view key, double x) {
-    at(object, key) = number(x);
-}
-[[gnu::noinline]] inline void write(json& object, std::string_view key, std::string_view text) {
-    at(object, key) = std::string(text);
-}
-inline void write(json& object, std::string_view key, const std::string& text) {
-    write(object, key, std::string_view(text));
-}
-inline void write(json& object, std::string_view key, const char* text) {
-    write(object, key, std::string_view(text));
-}
-[[gnu::noinline]] inline void write(json& object, std::string_view key, bool yes) {
-    at(object, key) = yes;
-}
-[[gnu::noinline]] inline void write(json& object, std::string_view key, std::size_t count) {
-    at(object, key) = count;
-}
-inline void write(json& object, std::string_view key, int version) {
-    write(object, key, static_cast<std::size_t>(version));
-}
-
-inline void write(json& object, std::string_view key, json value) {
-    at(object, key) = std::move(value);
-}
-
-/// A new object at the end of a list.
-[[gnu::noinline]] inline json& grown(json& list) {
-    if (list.is_null()) list = json::array();
-    list.push_back(json::object());
-    return list.back();
-}
-
-/// A value with its interval as siblings.
-[[gnu::noinline]] inline void put(json& object, const std::string& key, const core::estimate& e,
-                                  double factor = 1.0) {
-    write(object, key, factor * e.value);
-    write(object, key + "_low", factor * e.low);
-    write(object, key + "_high", factor * e.high);
-}
 
 /// The number whose logarithm was estimated.
 inline core::estimate power(const core::estimate& log10) {

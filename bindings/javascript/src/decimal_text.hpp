@@ -268,8 +268,9 @@ inline double read_number(const char* text, const char** end) {
     return minus ? -x : x;
 }
 
-/// std::to_chars(first, last, x): the fewest characters that read back as the same number.
-inline std::to_chars_result write_shortest(char* first, char* last, double x) {
+/// std::to_chars(first, last, x): the fewest characters that read back as the same number; with its exponent
+/// always, as with std::chars_format::scientific, if asked.
+inline std::to_chars_result write_shortest(char* first, char* last, double x, bool scientific = false) {
     pen out(first, last);
     if (begin(out, x)) return out.done();
     const decimal exact(x);
@@ -281,17 +282,25 @@ inline std::to_chars_result write_shortest(char* first, char* last, double x) {
         const auto reads_back = [&] {
             return rounds_above(number, bits - 1, low) && !rounds_above(number, bits, high);
         };
-        for (; decimals < 17; ++decimals) {
-            const int place = exact.first() - decimals;
+        const auto suffice = [&](int count) {
+            const int place = exact.first() - count;
             number = exact;
             number.round_to(place);
-            if (reads_back()) break;
+            if (reads_back()) return true;
             // At a power of two the next one on the other side may do, though it lies further off.
             number = exact;
             number.cut_behind(place);
             number.add_at(place);
-            if (reads_back()) break;
+            return reads_back();
+        };
+        for (int enough = 16; decimals < enough;) {  // where fewer suffice, more do
+            const int middle = (decimals + enough) / 2;
+            if (suffice(middle))
+                enough = middle;
+            else
+                decimals = middle + 1;
         }
+        suffice(decimals);
     }
     while (decimals > 0 && number.at(number.first() - decimals) == 0) --decimals;
     const int top = number.first();
@@ -299,7 +308,7 @@ inline std::to_chars_result write_shortest(char* first, char* last, double x) {
     const int fixed_length = (top > 0 ? top : 0) + 1 + (behind_point > 0 ? 1 + behind_point : 0);
     const int exponent_length = top >= 100 || top <= -100 ? 5 : 4;
     const int scientific_length = 1 + (decimals > 0 ? 1 + decimals : 0) + exponent_length;
-    if (fixed_length > scientific_length)
+    if (scientific || fixed_length > scientific_length)
         put_scientific(out, number, decimals);
     else
         put_fixed(out, behind_point == 0 ? exact : number, behind_point);  // whole numbers in full

@@ -18,32 +18,30 @@ extern "C" [[noreturn]] void abort_message(const char*, ...) {
     __builtin_trap();
 }
 
-// The two formats of the JSON library: for a control character in a message and in a text that it writes.  The run
-// time's own would bring 8 kB.
+// The one format of the JSON parser, for a control character in a message.  The run time's own would bring 8 kB.
 extern "C" int snprintf(char* out, std::size_t room, const char* format, ...) {
-    const bool in_message = std::strcmp(format, "<U+%.4X>") == 0;
-    if (!in_message && std::strcmp(format, "\\u%04x") != 0) __builtin_trap();
-    if (room < (in_message ? 9U : 7U)) __builtin_trap();
+    if (std::strcmp(format, "<U+%.4X>") != 0 || room < 9) __builtin_trap();
     va_list arguments;
     va_start(arguments, format);
     const unsigned code = va_arg(arguments, unsigned);
     va_end(arguments);
     char* at = out;
-    for (const char c : {'<', 'U', '+'})
-        if (in_message) *at++ = c;
-    for (const char c : {'\\', 'u'})
-        if (!in_message) *at++ = c;
-    for (int i = 0; i < 4; ++i)
-        *at++ = (in_message ? "0123456789ABCDEF" : "0123456789abcdef")[(code >> (12 - 4 * i)) & 15U];
-    if (in_message) *at++ = '>';
+    for (const char c : {'<', 'U', '+'}) *at++ = c;
+    for (int i = 0; i < 4; ++i) *at++ = "0123456789ABCDEF"[(code >> (12 - 4 * i)) & 15U];
+    *at++ = '>';
     *at = '\0';
     return static_cast<int>(at - out);
 }
 
-// The two conversions that sirop uses.  With them the run time's own, and its tables, stay out of the module; a
-// third overload in use would show as a symbol defined twice.
+// The three conversions that sirop uses.  With them the run time's own, and its tables, stay out of the module; a
+// fourth overload in use would show as a symbol defined twice.
 std::to_chars_result std::to_chars(char* first, char* last, double x) {
     return sirop_wasm::write_shortest(first, last, x);
+}
+
+std::to_chars_result std::to_chars(char* first, char* last, double x, chars_format format) {
+    if (format != chars_format::scientific) __builtin_trap();  // sirop writes no other
+    return sirop_wasm::write_shortest(first, last, x, true);
 }
 
 std::to_chars_result std::to_chars(char* first, char* last, double x, chars_format format, int decimals) {

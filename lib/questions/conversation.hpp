@@ -27,6 +27,10 @@ struct conversation {
         row(page, "", sentence, 2);
         heading(page, "ANSWER");
     }
+    void because(const std::string& reason, std::string_view more = "") {
+        write(at(answer, "answer"), "reason", reason);
+        say("because", std::string(reason).append(more));
+    }
 };
 
 inline std::optional<double> number_at(field_reader& in, const json& object, const std::string& place,
@@ -46,7 +50,7 @@ inline core::wanted read_wanted(field_reader& in, const json& value, const std::
     if (object == nullptr) return w;
     int given = 0;
     for (const auto& m : core::measures) {
-        const json* wanted = in.member(*object, std::string(m.name).c_str());
+        const json* wanted = in.member(*object, m.name);
         if (wanted == nullptr) continue;
         if (++given > 1) {
             in.refuse(place, "asks for two things; one measure is accepted");
@@ -90,12 +94,12 @@ inline core::wanted read_wanted(field_reader& in, const json& value, const std::
 /// The measure under its own name; viscosities as numbers, not logarithms.
 inline void put_measure(json& object, const core::wanted& w, double value) {
     if (w.what == core::measure::stage || w.what == core::measure::set_word) {
-        at(object, core::data_of(w.what).name) =
-            w.what == core::measure::stage ? core::shown(w, value) : word_of(value);
+        write(object, core::data_of(w.what).name,
+              w.what == core::measure::stage ? core::shown(w, value) : word_of(value));
         write(object, "firmness_pa_s", std::pow(10.0, value));
     } else {
         const bool logarithm = w.what == core::measure::viscosity_pa_s || w.what == core::measure::firmness_pa_s;
-        at(object, core::data_of(w.what).name) = number(logarithm ? std::pow(10.0, value) : value);
+        write(object, core::data_of(w.what).name, logarithm ? std::pow(10.0, value) : value);
     }
 }
 
@@ -109,7 +113,7 @@ inline void add_prediction(conversation& talk, core::batch plan, double thermome
         talk.status = core::grade::extrapolated;
         return;
     }
-    at(talk.answer, "prediction") = prediction_json(*p);
+    write(talk.answer, "prediction", prediction_json(*p));
     talk.cautions = p->cautions;
     talk.status = core::worst(talk.status, p->status);
 }
@@ -117,12 +121,13 @@ inline void add_prediction(conversation& talk, core::batch plan, double thermome
 /// What goes into the pan and what off the heat, for a program and for a cook.
 inline void write_lines(json& answer, const core::batch& plan) {
     for (const auto& [key, lines] : {std::pair{"pan", &plan.pan}, std::pair{"off_heat", &plan.off_heat}}) {
-        json& list = at(answer, key) = json::array();
+        json list{json::list()};
         for (const auto& line : *lines) {
             json& one = grown(list);
             write(one, "ingredient", line.name);
             write(one, "grams", line.grams);
         }
+        write(answer, key, std::move(list));
     }
 }
 inline void say_lines(conversation& talk, const core::batch& plan) {
