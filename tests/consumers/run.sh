@@ -4,7 +4,7 @@
 set -u
 here=$(cd "$(dirname "${BASH_SOURCE[0]}")" && pwd)
 build=$(cd "${1:?usage: run.sh BUILD_FOLDER}" && pwd) || exit 2
-jobs=${SIROP_JOBS:-$(nproc)}
+jobs=${CMAKE_BUILD_PARALLEL_LEVEL:-$(nproc)}
 work=$(mktemp -d)
 trap 'rm -rf "$work"' EXIT
 prefix=consumer
@@ -16,13 +16,13 @@ CXX=$(cached CMAKE_CXX_COMPILER)
 version=$(cached CMAKE_PROJECT_VERSION)
 export CC CXX
 
-# cmake_project FOLDER [-D...]: configures and builds it.
+# cmake_project FOLDER [TARGET...]: configures and builds it, at -O0, where the library itself is compiled fastest.
 cmake_project() {
     local folder=$1
     shift
-    cmake -S "$here/$folder" -B "$work/$folder" -G Ninja -DCMAKE_BUILD_TYPE=Release \
-        -DCMAKE_PREFIX_PATH="$work/moved" -DEXPECTED_VERSION="$version" "$@" &&
-        cmake --build "$work/$folder" -j "$jobs"
+    cmake -S "$here/$folder" -B "$work/$folder" -G Ninja -DCMAKE_BUILD_TYPE=Debug \
+        -DCMAKE_PREFIX_PATH="$work/moved" -DEXPECTED_VERSION="$version" &&
+        cmake --build "$work/$folder" -j "$jobs" ${1:+--target "$@"}
 }
 
 run() { "$work/$1"; }
@@ -38,7 +38,7 @@ pc=$(find "$work/moved" -name sirop.pc 2>/dev/null)
 export PKG_CONFIG_PATH="${pc%/*}"
 export LD_LIBRARY_PATH="${pc%/pkgconfig/*}${LD_LIBRARY_PATH:+:$LD_LIBRARY_PATH}"
 
-check add_subdirectory cmake_project add_subdirectory
+check add_subdirectory cmake_project add_subdirectory cpp c
 check add_subdirectory/cpp run add_subdirectory/cpp
 check add_subdirectory/c run add_subdirectory/c
 check find_package cmake_project find_package
