@@ -57,7 +57,7 @@ for preset; do
     [ $bad -eq 0 ] && [ $status -ne 0 ] && { bad=1 all=$((${all:-0} + 1)); }
     [ "${all:-0}" -gt 0 ] || { bad=1 all=1; }
     report "$preset" tests $((all - bad)) $bad
-    [ $bad -eq 0 ] || failures "$log"
+    [ $bad -eq 0 ] || { failures "$log" | grep . || tail -n 15 "$log"; }
 done
 echo "$SECONDS s in all"
 echo "$passed passed, $failed failed"
