@@ -33,12 +33,13 @@ endif()
 
 # Each header stands alone, also for those who use no exceptions.
 file(GLOB_RECURSE headers CONFIGURE_DEPENDS "${PROJECT_SOURCE_DIR}/include/*.hpp")
+set(CMAKE_CXX_EXTENSIONS OFF)
 add_library(headers_alone INTERFACE)
 target_sources(headers_alone INTERFACE FILE_SET HEADERS BASE_DIRS "${PROJECT_SOURCE_DIR}/include" FILES ${headers})
 target_link_libraries(headers_alone INTERFACE sirop::sirop Eigen3::Eigen)
 target_compile_options(headers_alone INTERFACE
     -Wall -Wextra -Wpedantic -Wconversion -Wshadow -Werror -fno-exceptions -fno-rtti -O0)
-set_target_properties(headers_alone PROPERTIES VERIFY_INTERFACE_HEADER_SETS ON CXX_EXTENSIONS OFF)
+set_target_properties(headers_alone PROPERTIES VERIFY_INTERFACE_HEADER_SETS ON)
 sirop_check(headers_alone lint "${CMAKE_COMMAND}" --build "${PROJECT_BINARY_DIR}"
     --target headers_alone_verify_interface_header_sets -- -k 0)
 
