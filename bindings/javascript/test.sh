@@ -18,26 +18,9 @@ finish() {
 }
 trap finish EXIT
 
-failed=0
-# report NAME STATUS LOG
-report() {
-    if [ "$2" -eq 0 ]; then
-        echo "javascript $1: passed"
-    else
-        echo "javascript $1: FAILED"
-        failed=1
-        tail -n 40 "$3" | cut -c 1-300 | sed 's/^/    | /'
-    fi
-}
-# check NAME COMMAND...
-check() {
-    local name=$1 log="$work/log"
-    shift
-    "$@" >"$log" 2>&1 </dev/null
-    local status=$?
-    report "$name" $status "$log"
-    return $status
-}
+prefix=javascript
+. "$root/tests/checks/lines.sh"
+
 needs() {
     local missing=""
     command -v node >/dev/null || missing="$missing nodejs"
@@ -86,10 +69,7 @@ cp "$here"/test/*.js "$project/"
 export SIROP_HEADER=$root/include/sirop/sirop.h SIROP_DOC=$root/docs/javascript.md SIROP_README=$root/README.md \
     SIROP_PACKAGE_README=$here/package/README.md
 if [ -z "${SIROP_PARITY_CASES:-}" ]; then
-    make_cases() {
-        g++ -std=c++20 -O1 -I"$root/include" "$root/tests/parity/make_cases.cpp" "$build/lib/libsirop.so" \
-            -Wl,-rpath,"$build/lib" -o "$work/make_cases" && "$work/make_cases" >"$work/cases.jsonl"
-    }
+    make_cases() { "$build/tests/parity/make_cases" >"$work/cases.jsonl"; }
     check "cases from C" make_cases
     export SIROP_PARITY_CASES=$work/cases.jsonl
 fi
@@ -144,4 +124,4 @@ check "page in Chromium, other media type" browser plain/page.html "page: $line"
 check "worker in Chromium" browser worker.html "worker: $line"
 check "demo in Chromium" browser demo_frame.html "demo: $line; cautions shown"
 
-exit $failed
+[ "$failures" -eq 0 ]

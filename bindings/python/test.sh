@@ -12,21 +12,8 @@ work=$(mktemp -d)
 trap 'rm -rf "$work"' EXIT
 unset PYTHONPATH
 export PYTHONDONTWRITEBYTECODE=1 PIP_DISABLE_PIP_VERSION_CHECK=1 PIP_NO_CACHE_DIR=1 LC_ALL=C.UTF-8
-failures=0
-
-# check NAME COMMAND...: one line, and the end of what the command said if it failed.
-check() {
-    local name=$1 log="$work/log"
-    shift
-    if "$@" >"$log" 2>&1 </dev/null; then
-        echo "python $name: passed"
-    else
-        echo "python $name: FAILED"
-        tail -n 20 "$log" | sed 's/^/    /'
-        failures=$((failures + 1))
-        return 1
-    fi
-}
+prefix=python
+. "$here/../../tests/checks/lines.sh"
 
 # tests NAME PYTHON MODULE...: the lines of the tests; what else they said only if they broke off.
 tests() {

@@ -5,6 +5,7 @@
 #include <vector>
 
 #include "../solution/properties.hpp"
+#include "../texture/stage_equivalent.hpp"
 #include "batch.hpp"
 
 namespace sirop::core {

@@ -12,7 +12,7 @@ import sys
 import tempfile
 import xml.etree.ElementTree as ET
 
-root = os.path.dirname(os.path.dirname(os.path.abspath(__file__)))
+root = os.path.dirname(os.path.dirname(os.path.dirname(os.path.abspath(__file__))))
 programs = os.path.abspath(sys.argv[1])
 svg = "{http://www.w3.org/2000/svg}"
 title = svg + "title"

@@ -2,7 +2,7 @@
 # Every C++ header refuses -ffast-math and -ffinite-math-only with our sentence, in both compilers; without the flag,
 # and with what else optimizes, it compiles.  sirop.h computes nothing and is taken with it.
 set -u
-cd "$(dirname "${BASH_SOURCE[0]}")/.." || exit 1
+cd "$(dirname "${BASH_SOURCE[0]}")/../.." || exit 1
 said="sirop: -ffast-math and -ffinite-math-only change answers without a word"
 failed=0
 # run HEADER COMPILER FLAGS...: what the compiler says of a file that includes the header.

@@ -5,18 +5,15 @@
 #     usage: embedded_target.sh [FOLDER]     prints "small NAME: passed" or "small NAME: FAILED", and the code sizes
 # SIROP_ARM_CXX: the compiler for a Cortex-M4 with its options; default arm-none-eabi-g++.
 set -u
-cd "$(dirname "${BASH_SOURCE[0]}")/.." || exit 1
+cd "$(dirname "${BASH_SOURCE[0]}")/../.." || exit 1
 folder=${1:-build/small_target}
 mkdir -p "$folder" || exit 1
 export LC_ALL=C
-failed=0
+prefix=small
+. tests/checks/lines.sh
 warnings="-Wall -Wextra -Wpedantic -Wconversion -Wshadow -Wdouble-promotion -Werror"
 restricted="-std=c++20 -ffp-contract=off -ffreestanding -fno-exceptions -fno-rtti -fno-threadsafe-statics
     -ffunction-sections -Iinclude"
-
-verdict() {  # NAME STATUS
-    if [ "$2" -eq 0 ]; then echo "small $1: passed"; else echo "small $1: FAILED"; failed=1; fi
-}
 
 # What may be undefined in an object: the mathematics of its precision, and filling or copying of memory.
 may_need() {
@@ -58,23 +55,16 @@ for compiler in g++ clang++; do
         for precision in float double; do
             name="$compiler $level $precision"
             object "$name" $precision nm size $compiler $level
-            verdict "$name" $?
+            report "$name" $?
         done
         if [ "$(uname -m)" = x86_64 ]; then
             # The same search must find something in the object that does compute in double.
             computes_in_double "$(path_of "$compiler $level double")" >/dev/null &&
                 [ -s "$(path_of "$compiler $level float")" ] &&
                 ! computes_in_double "$(path_of "$compiler $level float")"
-            verdict "$compiler $level float has no instruction of double" $?
+            report "$compiler $level float has no instruction of double" $?
         fi
     done
-done
-
-for compiler in "gcc -x c -std=c99" "clang -x c -std=c99" "g++ -x c++ -std=c++11" "clang++ -x c++ -std=c++11"; do
-    # shellcheck disable=SC2086
-    echo '#include <sirop/sirop_embedded.h>' |
-        $compiler -pedantic-errors -Wall -Wextra -Wpedantic -Werror -fsyntax-only -Iinclude -
-    verdict "header, $compiler" $?
 done
 
 # A C program links with the mathematics library alone, and what it prints can be checked by eye.
@@ -94,7 +84,7 @@ int main(void) {
 END
 gcc -std=c99 -Wall -Wextra -Werror -Iinclude "$folder/main.c" "$(path_of "g++ -O2 float")" -nodefaultlibs -lm -lc \
     -o "$folder/main" && "$folder/main"
-verdict "links without a C++ library" $?
+report "links without a C++ library" $?
 
 read -r -a arm <<<"${SIROP_ARM_CXX:-arm-none-eabi-g++}"
 cortex_m4="-mcpu=cortex-m4 -mthumb -mfloat-abi=hard -mfpu=fpv4-sp-d16"
@@ -104,11 +94,11 @@ if command -v "${arm[0]}" >/dev/null; then
             name="cortex-m4 $level $precision"
             # shellcheck disable=SC2086
             object "$name" $precision "${arm[0]%g++}nm" "${arm[0]%g++}size" "${arm[@]}" $cortex_m4 $level
-            verdict "$name" $?
+            report "$name" $?
         done
     done
 else
     echo "not run: Cortex-M4.  ${arm[0]} is not here (Debian: gcc-arm-none-eabi libstdc++-arm-none-eabi-newlib);" \
         "clang can make code for it, but finds no C++ headers for it without that package."
 fi
-exit $failed
+[ "$failures" -eq 0 ]

@@ -10,7 +10,7 @@ import subprocess
 import sys
 import tempfile
 
-root = os.path.dirname(os.path.dirname(os.path.abspath(__file__)))
+root = os.path.dirname(os.path.dirname(os.path.dirname(os.path.abspath(__file__))))
 programs = os.path.abspath(sys.argv[1])
 sources = os.path.join(root, "examples")
 batch = os.path.join(sources, "batches", "miso_caramel.json")
