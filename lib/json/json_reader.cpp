@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <nlohmann/json.hpp>
 
+#include "sirop/base/plain_text.hpp"
 #include "sirop/base/text.hpp"
 
 namespace sirop::lib {
