@@ -146,9 +146,9 @@ TEST(c_arrays, of_plain_numbers_are_those_of_the_functions_for_one) {
     compare<int32_t>(
         "words",
         [&](std::size_t size, int32_t* statuses, int32_t* found) {
-            return sirop_set_word_of_n(size, firmness.data(), statuses, found);
+            return sirop_texture_word_of_n(size, firmness.data(), statuses, found);
         },
-        [&](std::size_t i, int32_t* found) { return sirop_set_word_of(firmness[i], found); });
+        [&](std::size_t i, int32_t* found) { return sirop_texture_word_of(firmness[i], found); });
 }
 
 TEST(c_arrays, of_mixtures_are_those_of_the_functions_for_one) {

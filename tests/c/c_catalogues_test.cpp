@@ -87,13 +87,13 @@ TEST(c_catalogues, list_to_their_end_and_know_their_own) {
         }
         EXPECT_GT(rows, 3);
     }
-    for (; const char* word = sirop_set_word(words); ++words) {
+    for (; const char* word = sirop_texture_word(words); ++words) {
         sirop_range r;
         int32_t found = -1;
-        ASSERT_EQ(sirop_set_word_firmness_pa_s(words, &r), SIROP_OK);
-        ASSERT_EQ(sirop_set_word_of(r.low, &found), SIROP_OK);
+        ASSERT_EQ(sirop_texture_word_firmness_pa_s(words, &r), SIROP_OK);
+        ASSERT_EQ(sirop_texture_word_of(r.low, &found), SIROP_OK);
         EXPECT_EQ(found, words) << word;
-        EXPECT_NE(sirop_set_word_meaning(words), nullptr);
+        EXPECT_NE(sirop_texture_word_meaning(words), nullptr);
     }
     for (; sirop_conversion_name(conversions) != nullptr; ++conversions) {
     }
@@ -117,7 +117,7 @@ TEST(c_catalogues, list_to_their_end_and_know_their_own) {
     EXPECT_EQ(conversions, 12);
     EXPECT_EQ(limits, 7);
     EXPECT_EQ(sirop_ingredient_name(-1), nullptr);
-    EXPECT_EQ(sirop_set_word(99), nullptr);
+    EXPECT_EQ(sirop_texture_word(99), nullptr);
     double x = 0.0;
     EXPECT_EQ(sirop_convert("brix_to_baume", 60.0, &x), SIROP_OK);
     EXPECT_NEAR(x, 32.5, 0.1);  // 145 - 145/SG with the density of ICUMSA SPS-4: a regression

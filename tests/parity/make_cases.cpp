@@ -171,21 +171,22 @@ void ingredients() {
 }
 
 void words() {
-    const auto found = names("sirop_set_word", sirop_set_word, 1);
+    const auto found = names("sirop_texture_word", sirop_texture_word, 1);
     for (int i = -1; i <= static_cast<int>(found.size()); ++i) {
         const auto in = members{}.with("index", i);
-        print("sirop_set_word_meaning", in, 0, json(sirop_set_word_meaning(i)));
+        print("sirop_texture_word_meaning", in, 0, json(sirop_texture_word_meaning(i)));
         sirop_range range{};
-        const int status = sirop_set_word_firmness_pa_s(i, &range);
-        print("sirop_set_word_firmness_pa_s", in, status, json(range));
+        const int status = sirop_texture_word_firmness_pa_s(i, &range);
+        print("sirop_texture_word_firmness_pa_s", in, status, json(range));
     }
     for (int i = 0; i < 10; ++i) {
         const double firmness = i == 0 ? -1.0 : i == 1 ? nan : std::pow(10.0, draw.uniform(-3.0, 13.0));
         int32_t index = 0;
-        const int status = sirop_set_word_of(firmness, &index);
-        print("sirop_set_word_of", members{}.with("firmness_pa_s", firmness), status, json(index));
+        const int status = sirop_texture_word_of(firmness, &index);
+        print("sirop_texture_word_of", members{}.with("firmness_pa_s", firmness), status, json(index));
     }
-    numbers<int32_t>("sirop_set_word_of_n", sirop_set_word_of_n, {}, "firmness_pa_s", "indices", 0.0, 1.0e4);
+    numbers<int32_t>("sirop_texture_word_of_n", sirop_texture_word_of_n, {}, "firmness_pa_s", "indices", 0.0,
+                     1.0e4);
     const auto groups = names("sirop_growth_group", sirop_growth_group, 1);
     for (int i = -1; i <= static_cast<int>(groups.size()); ++i) {
         double activity = nan;

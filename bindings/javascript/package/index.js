@@ -72,11 +72,11 @@ export const stagePlaceText = bind("sirop_stage_place_text");
 export const celsiusForStage = bind("sirop_celsius_for_stage");
 export const celsiusForStageN = bind("sirop_celsius_for_stage_n");
 
-export const setWord = bind("sirop_set_word");
-export const setWordMeaning = bind("sirop_set_word_meaning");
-export const setWordFirmnessPaS = bind("sirop_set_word_firmness_pa_s");
-export const setWordOf = bind("sirop_set_word_of");
-export const setWordOfN = bind("sirop_set_word_of_n");
+export const textureWord = bind("sirop_texture_word");
+export const textureWordMeaning = bind("sirop_texture_word_meaning");
+export const textureWordFirmnessPaS = bind("sirop_texture_word_firmness_pa_s");
+export const textureWordOf = bind("sirop_texture_word_of");
+export const textureWordOfN = bind("sirop_texture_word_of_n");
 
 export const grainingAt = bind("sirop_graining_at");
 export const grainingAtN = bind("sirop_graining_at_n");
@@ -173,8 +173,9 @@ export function stageTables() {
 }
 
 /** The words of the set, from the thinnest on. */
-export function setWords() {
-    return all(setWord).map((word, i) => ({word, meaning: setWordMeaning(i), firmnessPaS: setWordFirmnessPaS(i)}));
+export function textureWords() {
+    return all(textureWord).map((word, i) =>
+        ({word, meaning: textureWordMeaning(i), firmnessPaS: textureWordFirmnessPaS(i)}));
 }
 
 /** The published limits of growth, from the highest water activity on. */

@@ -87,7 +87,7 @@ test("every twin gives what its function for one gives, and one bad element spoi
             (i) => sirop.waterBoilsCelsius([1013.25, 1, 800][i])],
         ["convertN", sirop.convertN("brix_to_baume", [10, 99, 60]),
             (i) => sirop.convert("brix_to_baume", [10, 99, 60][i])],
-        ["setWordOfN", sirop.setWordOfN([0.01, -1, 20]), (i) => sirop.setWordOf([0.01, -1, 20][i])],
+        ["textureWordOfN", sirop.textureWordOfN([0.01, -1, 20]), (i) => sirop.textureWordOf([0.01, -1, 20][i])],
         ["stageOfTemperatureN", sirop.stageOfTemperatureN(undefined, [110, 300, 121], 1013.25),
             (i) => sirop.stageOfTemperature(undefined, [110, 300, 121][i], 1013.25)],
         ["stageOfMixtureN", sirop.stageOfMixtureN("us 1918", rows), (i) => sirop.stageOfMixture("us 1918", rows[i])],
@@ -263,11 +263,11 @@ test("the lists: pantry, conversions, stage tables, words, limits of growth", ()
         assert.ok(source.length > 0 && stages.length > 3, name);
         for (const {celsius} of stages) assert.ok(celsius.low <= celsius.high, name);
     }
-    const words = sirop.setWords();
+    const words = sirop.textureWords();
     assert.deepEqual([words[0].word, words.at(-1).word], ["thin", "glassy"]);
     for (const [i, {firmnessPaS, meaning}] of words.entries()) {
         assert.ok(meaning.length > 0);
-        assert.equal(sirop.setWordOf(firmnessPaS.low), i);
+        assert.equal(sirop.textureWordOf(firmnessPaS.low), i);
     }
     const limits = sirop.growthLimits().map(({waterActivity}) => waterActivity);
     assert.ok(limits.length > 3);

@@ -105,7 +105,7 @@ TWINS = {
     "stage_of_temperature_n": {"table": "us 1918", "celsius": ([90, 113.0, 119.5], [251]), "pressure_hpa": HPA},
     "stage_of_mixture_n": {"table": None, "grams": ([[12.0, 88.0], [60.0, 40.0], [17.0, 80.0, 3.0]], [{"fat": 1}])},
     "celsius_for_stage_n": {"table": "us 2004", "stage": "soft ball", "grams": MIXTURES, "pressure_hpa": HPA},
-    "set_word_of_n": {"firmness_pa_s": ([0.001, 30, 1e12], [-1.0])},
+    "texture_word_of_n": {"firmness_pa_s": ([0.001, 30, 1e12], [-1.0])},
     "graining_at_n": {"grams": MIXTURES, "celsius": ([20.0, 4, -10.0], [101])},
     "layers_at_equilibrium_n": {
         "grams": ([[[30.0, 70.0], [50.0, 50.0]], [[25.0, 75.0], {"water": 40, "glucose": 60}], [SYRUP, [1.0, 1.0]]],
@@ -230,7 +230,7 @@ class Results(unittest.TestCase):
     def test_their_arrays(self):
         boils = sirop.water_boils_celsius_n([1013.25, 12.0])
         self.assertEqual([(one.typecode, len(one)) for one in (boils.value, boils.status)], [("d", 2), ("i", 2)])
-        words = sirop.set_word_of_n([0.0, 50.0])
+        words = sirop.texture_word_of_n([0.0, 50.0])
         self.assertEqual((words.value.typecode, words.value.itemsize, words.status.typecode), ("i", 4, "i"))
         stage = sirop.celsius_for_stage_n("thread", [[20.0, 80.0]] * 2)
         self.assertEqual([(one.typecode, len(one)) for one in (stage.low, stage.high)], [("d", 2)] * 2)

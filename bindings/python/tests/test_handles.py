@@ -319,11 +319,11 @@ class Lists(Quiet):
         self.assertAlmostEqual(plain.low, soft_ball.low, delta=1e-6)
 
     def test_words_of_the_set(self):
-        words = sirop.set_words()
+        words = sirop.texture_words()
         self.assertEqual(words[0].firmness_pa_s.low, 0)
         for index, (one, following) in enumerate(zip(words, words[1:])):
             self.assertEqual(one.firmness_pa_s.high, following.firmness_pa_s.low)
-            self.assertEqual(sirop.set_word_of(following.firmness_pa_s.low), index + 1)
+            self.assertEqual(sirop.texture_word_of(following.firmness_pa_s.low), index + 1)
         self.assertEqual(words[-1].firmness_pa_s.high, float("inf"))
 
     def test_conversions(self):

@@ -27,7 +27,7 @@ SHAPES = {
     "sirop_pressure_from_boiling_water_hpa_n": lambda found: with_statuses(found, "pressure_hpa"),
     "sirop_water_boils_celsius_n": lambda found: with_statuses(found, "celsius"),
     "sirop_convert_n": lambda found: with_statuses(found, "results"),
-    "sirop_set_word_of_n": lambda found: with_statuses(found, "indices"),
+    "sirop_texture_word_of_n": lambda found: with_statuses(found, "indices"),
     "sirop_celsius_for_stage_n": lambda found: with_statuses(found, "celsius"),
     "sirop_glucose_syrup_grams_n": lambda found: {
         "statuses": list(found.status), "grams": [mass for one in found for mass in masses(one)]},

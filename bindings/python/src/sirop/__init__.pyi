@@ -196,7 +196,7 @@ class StagePlaces:
         """Raises the exception of the first element without an answer; else gives back the same object."""
 
 @dataclass(frozen=True)
-class SetWord:
+class TextureWord:
     """A word of the set, what it means, and the firmness, in Pa s, from which and up to which it is said."""
     word: str
     meaning: str
@@ -634,18 +634,18 @@ def celsius_for_stage(stage: str, grams: Grams, pressure_hpa: float = 1013.25, t
     """The temperatures, in °C, between which a mixture, boiled down, has the consistency of a stage."""
 def celsius_for_stage_n(stage: str, grams: Mixtures, pressure_hpa: Numbers = 1013.25, table: Optional[str] = None, components: Optional[int] = None) -> Ranges:
     """celsius_for_stage of n mixtures; `grams` and `pressure_hpa` as in boiling_point_celsius_n."""
-def set_words() -> Tuple[SetWord, ...]:
+def texture_words() -> Tuple[TextureWord, ...]:
     """The words of the set, from the thinnest to the hardest."""
-def set_word(index: int) -> Optional[str]:
+def texture_word(index: int) -> Optional[str]:
     """The words of the set, from the thinnest, 0, on; None after the last."""
-def set_word_meaning(index: int) -> Optional[str]:
+def texture_word_meaning(index: int) -> Optional[str]:
     """What a word of the set means; None for an index that does not exist."""
-def set_word_firmness_pa_s(index: int) -> Range:
+def texture_word_firmness_pa_s(index: int) -> Range:
     """The firmness, in Pa s, from which and up to which a word of the set is said."""
-def set_word_of(firmness_pa_s: float) -> int:
+def texture_word_of(firmness_pa_s: float) -> int:
     """The index of the word for a firmness in Pa s, such as the property firmness_pa_s."""
-def set_word_of_n(firmness_pa_s: Numbers) -> Indices:
-    """set_word_of of n firmnesses."""
+def texture_word_of_n(firmness_pa_s: Numbers) -> Indices:
+    """texture_word_of of n firmnesses."""
 def graining_at(grams: Grams, celsius: float) -> GrainingEstimate:
     """Whether the sugar of a mixture may crystallize at a temperature in °C."""
 def graining_at_n(grams: Mixtures, celsius: Numbers, components: Optional[int] = None) -> GrainingEstimates:

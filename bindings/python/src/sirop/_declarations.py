@@ -117,16 +117,16 @@ FUNCTIONS = {
     "sirop_celsius_for_stage_n":
         "int32_t sirop_celsius_for_stage_n(const char* table, const char* stage, size_t n, const double* "
         "grams, size_t components, const double* pressure_hpa, int32_t* statuses, sirop_range* celsius)",
-    "sirop_set_word":
-        "const char* sirop_set_word(int32_t index)",
-    "sirop_set_word_meaning":
-        "const char* sirop_set_word_meaning(int32_t index)",
-    "sirop_set_word_firmness_pa_s":
-        "int32_t sirop_set_word_firmness_pa_s(int32_t index, sirop_range* firmness_pa_s)",
-    "sirop_set_word_of":
-        "int32_t sirop_set_word_of(double firmness_pa_s, int32_t* index)",
-    "sirop_set_word_of_n":
-        "int32_t sirop_set_word_of_n(size_t n, const double* firmness_pa_s, int32_t* statuses, int32_t* "
+    "sirop_texture_word":
+        "const char* sirop_texture_word(int32_t index)",
+    "sirop_texture_word_meaning":
+        "const char* sirop_texture_word_meaning(int32_t index)",
+    "sirop_texture_word_firmness_pa_s":
+        "int32_t sirop_texture_word_firmness_pa_s(int32_t index, sirop_range* firmness_pa_s)",
+    "sirop_texture_word_of":
+        "int32_t sirop_texture_word_of(double firmness_pa_s, int32_t* index)",
+    "sirop_texture_word_of_n":
+        "int32_t sirop_texture_word_of_n(size_t n, const double* firmness_pa_s, int32_t* statuses, int32_t* "
         "indices)",
     "sirop_graining_at":
         "int32_t sirop_graining_at(const double* grams, size_t components, double celsius, sirop_graining* "
