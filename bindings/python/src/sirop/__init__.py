@@ -34,7 +34,14 @@ from ._twins import (Desserts, GrainingEstimates, Layers, boiling_point_celsius_
                      graining_at_n, layers_at_equilibrium, layers_at_equilibrium_n, pressure_at_altitude_hpa_n,
                      pressure_from_boiling_water_hpa_n, property_estimate_n, water_activity_n,
                      water_at_boil_grams_n, water_boils_celsius_n)
-from ._types import BatchLike, ComponentName, Estimate, Grams, Mixtures, Numbers, PropertyName, Range
+from ._properties import *  # noqa: F403  one function for each property of the catalogue
+from ._types import BatchLike as BatchLike
+from ._types import ComponentName as ComponentName
+from ._types import Estimate, Range
+from ._types import Grams as Grams
+from ._types import Mixtures as Mixtures
+from ._types import Numbers as Numbers
+from ._types import PropertyName as PropertyName
 
 __version__ = version()
 
@@ -62,7 +69,4 @@ __all__ = [
     "growth_limits_source", "predict", "report", "predict_json", "predict_report", "ask", "ask_json",
     "ask_report", "question_names", "question_name",
 ]
-
-# One function for each property of the catalogue.
-globals().update(_properties.FUNCTIONS)
 __all__ += _properties.__all__

@@ -22,7 +22,7 @@ def component_name(component: int) -> Optional[str]:
     return text_or_none(library.sirop_component_name(int32("component", component)))
 
 
-COMPONENTS = listed(component_name)
+COMPONENTS: Tuple[str, ...] = listed(component_name)
 
 
 def argument_name(index: int) -> Optional[str]:
