@@ -7,6 +7,7 @@
 #include <cstdarg>
 #include <cstddef>
 #include <cstdio>
+#include <deque>
 #include <functional>
 #include <sirop/base/text.hpp>
 #include <sirop/data/pantry.hpp>
@@ -100,13 +101,17 @@ struct point {
     std::vector<judged> interval;  ///< none or one
 };
 
+/// What the project set itself: the most of "rms" or "worst", and for some of the worst too.
+struct target {
+    std::string of{};
+    double most = 0.0, worst_too = 0.0;
+};
+
 struct data_set {
     std::string name, source, unit;
     int places;
-    std::string aim_of;  ///< "rms", "worst" or nothing
-    double aim;
+    target aim;
     std::string group;  ///< of the calibration table; nothing where the quantity has no interval
-    double aim_worst_too = 0.0;
     std::vector<point> points{};
 
     void add(double off, double solids, std::string where) {
@@ -143,17 +148,23 @@ struct data_set {
         });
     }
     std::string aim_text() const {
-        if (aim_of.empty()) return "";
-        const double reached = aim_of == "rms" ? rms() : std::fabs(worst().off);
-        const auto line = [](const std::string& what, double wanted, bool met) {
-            return what + " " + text("%g", wanted) + (met ? ": met" : ": **not met**");
+        if (aim.of.empty()) return "";
+        const double furthest = std::fabs(worst().off);
+        const auto line = [](const std::string& what, double wanted, double reached) {
+            return what + " " + text("%g", wanted) + (reached <= wanted ? ": met" : ": **not met**");
         };
-        std::string said = line(aim_of, aim, reached <= aim);
-        if (aim_worst_too > 0.0)
-            said += "; " + line("worst", aim_worst_too, std::fabs(worst().off) <= aim_worst_too);
-        return said;
+        return line(aim.of, aim.most, aim.of == "rms" ? rms() : furthest) +
+               (aim.worst_too > 0.0 ? "; " + line("worst", aim.worst_too, furthest) : "");
     }
 };
+/// Sets stay where they are while others are added.
+using data_sets = std::deque<data_set>;
+
+inline data_set& new_set(data_sets& all, std::string name, std::string source, std::string unit, int places,
+                         target aim = {}, std::string group = "") {
+    return all.emplace_back(
+        data_set{std::move(name), std::move(source), std::move(unit), places, std::move(aim), std::move(group)});
+}
 
 /// What the intervals of a list of points amount to.
 struct calibration {
@@ -218,7 +229,7 @@ inline void print_row(const data_set& d, const std::string& first_cells, const s
 }
 
 /// A line for each set, and one for each regime of solids where a set spans more than one.
-inline void print_sets(const std::vector<data_set>& sets) {
+inline void print_sets(const data_sets& sets) {
     std::puts(
         "| data set | published in | points | bias | rms | worst (where) | aim | inside the interval |\n"
         "|---|---|---:|---:|---:|---|---|---:|");
