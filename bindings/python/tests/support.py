@@ -4,6 +4,8 @@ import json
 import os
 import pathlib
 import sys
+import unittest
+import warnings
 
 FOLDER = pathlib.Path(__file__).resolve().parent.parent
 TREE = FOLDER.parent.parent
@@ -11,6 +13,8 @@ HEADER = TREE / "include" / "sirop" / "sirop.h"
 
 sys.path.insert(0, str(FOLDER))
 import make_generated  # noqa: E402
+
+import sirop  # noqa: E402
 
 
 def header_functions():
@@ -24,3 +28,13 @@ def cases():
 
 
 SYRUP = {"sucrose": 60, "glucose": 20, "water": 20}
+
+
+class Quiet(unittest.TestCase):
+    """Tests that extrapolate, which is not warned of."""
+
+    def setUp(self):
+        catcher = warnings.catch_warnings()
+        catcher.__enter__()
+        self.addCleanup(catcher.__exit__, None, None, None)
+        warnings.simplefilter("ignore", sirop.ExtrapolationWarning)

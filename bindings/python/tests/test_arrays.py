@@ -8,7 +8,7 @@ import warnings
 from array import array
 
 import sirop
-from support import SYRUP
+from support import SYRUP, Quiet
 
 COUNT = len(sirop.COMPONENTS)
 PLAIN = [[30.0, 70.0], [20.0, 50.0, 30.0], [40.0, 60.0, 0.0, 5.0]]
@@ -114,14 +114,8 @@ TWINS = {
 }
 
 
-class Twins(unittest.TestCase):
+class Twins(Quiet):
     """A function for n elements beside that for one."""
-
-    def setUp(self):
-        catcher = warnings.catch_warnings()
-        catcher.__enter__()
-        self.addCleanup(catcher.__exit__, None, None, None)
-        warnings.simplefilter("ignore", sirop.ExtrapolationWarning)
 
     def each(self, test):
         """Calls test(twin, scalar, same, others) for each twin: the arguments that are the same for all elements, and

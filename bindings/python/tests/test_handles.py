@@ -8,10 +8,9 @@ import pickle
 import resource
 import threading
 import unittest
-import warnings
 
 import sirop
-from support import cases
+from support import Quiet, cases
 
 SAUCE = {"sirop_batch": 1, "pan": [{"ingredient": "white sugar", "grams": 250},
                                    {"ingredient": "glucose syrup 42 DE", "grams": 100},
@@ -24,14 +23,6 @@ def sauce():
     return (sirop.Batch().add("white sugar", 250).add("glucose syrup 42 DE", 100).add("heavy cream 36 %", 300)
             .add("butter, unsalted", 40, 12, "off_heat").set("thermometer_celsius", 107)
             .set("pressure_hpa", 970).set("serve_celsius", 18))
-
-
-class Quiet(unittest.TestCase):
-    def setUp(self):
-        catcher = warnings.catch_warnings()
-        catcher.__enter__()
-        self.addCleanup(catcher.__exit__, None, None, None)
-        warnings.simplefilter("ignore", sirop.ExtrapolationWarning)
 
 
 class Handles(Quiet):
