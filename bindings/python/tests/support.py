@@ -12,13 +12,9 @@ TREE = FOLDER.parent.parent
 HEADER = TREE / "include" / "sirop" / "sirop.h"
 
 sys.path.insert(0, str(FOLDER))
-import make_generated  # noqa: E402
+import make_generated  # noqa: E402,F401
 
 import sirop  # noqa: E402
-
-
-def header_functions():
-    return make_generated.header_functions(HEADER.read_text(encoding="utf-8"))
 
 
 def cases():

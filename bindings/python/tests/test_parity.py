@@ -9,6 +9,7 @@ import warnings
 
 import sirop
 import support
+from sirop._header import FUNCTIONS
 
 NAMES = sirop.COMPONENTS
 
@@ -190,7 +191,7 @@ class Parity(unittest.TestCase):
     @classmethod
     def setUpClass(cls):
         cls.cases = support.cases()
-        cls.functions = support.header_functions()
+        cls.functions = FUNCTIONS
 
     def test_there_are_1000_cases(self):
         self.assertEqual(len(self.cases), 1000)
@@ -224,7 +225,7 @@ def of_function(name):
 
 
 # One test for each function of the header.
-for _name in support.header_functions():
+for _name in FUNCTIONS:
     setattr(Parity, "test_cases_of_" + _name, of_function(_name))
 
 

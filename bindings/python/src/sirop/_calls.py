@@ -8,8 +8,8 @@ import sys
 import warnings
 from itertools import count, takewhile
 
-from ._declarations import CODES
 from ._errors import BatchError, BufferTooSmallError, ExtrapolationWarning, RangeError, UnknownNameError, error_class
+from ._header import CODES
 from ._library import CRange, library
 from ._types import Estimate, Range
 

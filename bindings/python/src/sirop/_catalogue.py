@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from typing import Optional, Tuple, Union
 
 from ._calls import int32, listed, name_bytes, number_of_number, text_or_none, unknown
-from ._declarations import CODES
+from ._header import CODES
 from ._library import CRange, library
 from ._types import PropertyName, Range
 
