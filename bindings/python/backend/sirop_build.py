@@ -40,8 +40,7 @@ def get_requires_for_build_wheel(config_settings=None):
     return []
 
 
-def get_requires_for_build_sdist(config_settings=None):
-    return []
+get_requires_for_build_sdist = get_requires_for_build_wheel
 
 
 def prepare_metadata_for_build_wheel(metadata_directory, config_settings=None):

@@ -280,7 +280,3 @@ class Results(unittest.TestCase):
                 self.assertEqual(list(found), expected)
         self.assertEqual(len(found.water_gained_grams), 2)
         self.assertEqual(list(found.water_gained_grams[1]), [one.water_gained_grams[1] for one in expected])
-
-
-if __name__ == "__main__":
-    unittest.main()

@@ -267,7 +267,3 @@ def of_call(call, kind, words):
 
 for _number, (_call, _kind, *_words) in enumerate(CALLS):
     setattr(BadCalls, f"test_call_{_number:02d}_{_kind.__name__}", of_call(_call, _kind, _words))
-
-
-if __name__ == "__main__":
-    unittest.main()

@@ -250,7 +250,3 @@ class Catalogue(unittest.TestCase):
         by_name = dict(zip(sirop.COMPONENTS, masses))
         with self.assertWarns(sirop.ExtrapolationWarning):
             self.assertEqual(sirop.water_activity(masses, 25), sirop.water_activity(by_name, 25))
-
-
-if __name__ == "__main__":
-    unittest.main()

@@ -349,7 +349,3 @@ class Lists(Quiet):
         self.assertEqual(sirop.graining_at(none, 20).risk, 0)
         self.assertEqual(sirop.graining_at(much, 20).risk, 3)
         self.assertGreater(sirop.graining_at(much, 20).sucrose_supersaturation.value, 1)
-
-
-if __name__ == "__main__":
-    unittest.main()

@@ -145,7 +145,3 @@ class Archives(unittest.TestCase):
                 sirop_build.build_wheel(str(self.folder))
         for word in ("build/release/lib", "pkg-config", "source tree", "SIROP_LIBRARY"):
             self.assertIn(word, str(caught.exception).replace(os.sep, "/"))
-
-
-if __name__ == "__main__":
-    unittest.main()

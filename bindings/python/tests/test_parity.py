@@ -227,7 +227,3 @@ def of_function(name):
 # One test for each function of the header.
 for _name in FUNCTIONS:
     setattr(Parity, "test_cases_of_" + _name, of_function(_name))
-
-
-if __name__ == "__main__":
-    unittest.main()

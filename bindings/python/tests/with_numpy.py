@@ -113,7 +113,3 @@ class WithNumpy(unittest.TestCase):
                 sirop.water_activity_n(grams, 20.0)
         with self.assertRaises(sirop.RangeError):
             sirop.water_activity_n(GRAMS, CELSIUS[:10])
-
-
-if __name__ == "__main__":
-    unittest.main()

@@ -73,6 +73,14 @@ def unknown(argument, name, accepted):
                             f'{"" if len(near) == len(accepted) else ", ..."}')
 
 
+def text_by_name(c_function, argument, name, names):
+    """What the library says of a name; a complaint if there is no such name among those that names() lists."""
+    found = c_function(name_bytes(argument, name))
+    if found is None:
+        raise unknown(argument, name, names())
+    return found.decode()
+
+
 def accepted(argument):
     """The range of an argument, or None if the library knows none for it."""
     found = CRange()
