@@ -267,7 +267,6 @@ function countOf(takes, args) {
 }
 
 function numbersIn(value, {range, label}, n) {
-    if (typeof value === "number") return new Float64Array(n).fill(value);
     if (!isList(value)) return new Float64Array(n).fill(numberIn(value, {range, label}));
     if (value.length !== n)
         throw new OutOfRangeError(`${label}: has ${value.length} numbers; ${n} are accepted, or one for all`);
@@ -488,11 +487,8 @@ function outside(takes, values) {
 /** What is wrong with the arguments, in a sentence. */
 function problem(status, name, takes, values) {
     // A batch and a question say themselves why they refused a call.
-    const kind = takes[0]?.kind;
-    if (kind === "batch" || kind === "question") {
-        const reason = textAt(run(`sirop_${kind}_refusal`, [Handle.addressOf(values[0], takes[0])]) >>> 0);
-        if (reason !== "") return reason;
-    }
+    const reason = ["batch", "question"].includes(takes[0]?.kind) ? refusalOf(values[0], takes[0]) : "";
+    if (reason !== "") return reason;
     if (status === -2) {
         const found = outside(takes, values);
         if (found !== undefined) return found;
@@ -509,10 +505,14 @@ function problem(status, name, takes, values) {
     return `${publicName(name)}: ${meaningOf(status)}${numbers.length === 0 ? "" : ` (${numbers.join(", ")})`}`;
 }
 
+function refusalOf(handle, take) {
+    return textAt(run(`sirop_${take.kind}_refusal`, [Handle.addressOf(handle, take)]) >>> 0);
+}
+
 /** The reason that a refused text's handle holds; the handle is not needed any more. */
 function reasonOf(handle) {
     const take = {kind: "batch", label: "batch"};
-    const reason = textAt(run("sirop_batch_refusal", [Handle.addressOf(handle, take)]) >>> 0);
+    const reason = refusalOf(handle, take);
     Handle.free(handle, take);
     return reason;
 }
