@@ -16,10 +16,17 @@
 #include <utility>
 #include <vector>
 
+#include "mixtures.hpp"
+#include "published.hpp"
+
 namespace validation {
 
 using namespace sirop::core;
 namespace formula = sirop::formula;
+using sirop_test::bisect;
+using sirop_test::kelvin;
+using sirop_test::mole_fraction_at;
+using sirop_test::solution;
 
 inline constexpr double atmosphere = formula::standard_atmosphere;
 
@@ -31,29 +38,11 @@ inline constexpr double atmosphere = formula::standard_atmosphere;
     va_end(arguments);
     return buffer.data();
 }
-inline std::string decimals(double value, int places) {
-    return fixed(value, places);
-}
 inline std::string with_sign(double value, int places) {
     const std::string plain = fixed(value, places);
     return value > 0.0 && plain.find_first_not_of("0.") != std::string::npos ? "+" + plain : plain;
 }
-inline std::string percent_of(double share) {
-    return text("%.0f %%", 100.0 * share);
-}
 
-inline double kelvin(double celsius) {
-    return celsius + formula::zero_celsius;
-}
-inline double mole_fraction_at(double mass_percent, double molar_mass) {
-    return 1.0 / (1.0 + (100.0 - mass_percent) / mass_percent * molar_mass / formula::water_molar_mass);
-}
-inline mixture solution(component solute, double mass_percent) {
-    mixture m;
-    m[solute] = mass_percent;
-    m[component::water] = 100.0 - mass_percent;
-    return m;
-}
 inline mixture corn_syrup(double mass_percent) {
     mixture m;
     m.grams = starch_syrup_solids(42.0);
@@ -62,16 +51,6 @@ inline mixture corn_syrup(double mass_percent) {
     m[component::water] = 100.0 - mass_percent;
     return m;
 }
-/// Where a function that is negative at `low` and positive at `high` changes sign: bisection, so that the
-/// library's solver does not check itself.
-inline double bisect(const std::function<double(double)>& f, double low, double high) {
-    for (int i = 0; i < 100; ++i) {
-        const double middle = 0.5 * (low + high);
-        (f(middle) < 0.0 ? low : high) = middle;
-    }
-    return 0.5 * (low + high);
-}
-
 // ---- data sets ----
 
 inline constexpr std::size_t enough_points = 8;  ///< below this, too few to judge a share of nine in ten
@@ -223,8 +202,8 @@ inline std::vector<judged> judged_in(const std::vector<const data_set*>& sets, s
 inline void print_row(const data_set& d, const std::string& first_cells, const std::string& aims) {
     const calibration c(judged_in({&d}, 3));
     std::printf("| %s | %zu | %s | %s | %s (%s) | %s | %s |\n", first_cells.c_str(), d.points.size(),
-                decimals(d.bias(), d.places).c_str(), decimals(d.rms(), d.places).c_str(),
-                decimals(d.worst().off, d.places).c_str(), d.worst().where.c_str(), aims.c_str(),
+                fixed(d.bias(), d.places).c_str(), fixed(d.rms(), d.places).c_str(),
+                fixed(d.worst().off, d.places).c_str(), d.worst().where.c_str(), aims.c_str(),
                 c.points ? text("%zu of %zu", c.inside, c.points).c_str() : "–");
 }
 

@@ -192,13 +192,7 @@ inline data_sets regressions() {
 
     auto& icumsa =
         new_set(all, "density of sucrose, 10–90 %, 20 °C", "ICUMSA SPS-4 (1994), check values", "kg/m³", 3);
-    for (const auto& [w, printed] : {std::pair{10.0, 1038.12},
-                                     {20.0, 1080.98},
-                                     {40.0, 1176.52},
-                                     {60.0, 1286.61},
-                                     {70.0, 1347.48},
-                                     {80.0, 1412.20},
-                                     {90.0, 1480.52}})
+    for (const auto& [w, printed] : sirop_test::icumsa_densities)
         icumsa.add(formula::sucrose_density(0.01 * w, 20.0) - printed, w, text("%g %%", w));
     auto& scale = new_set(all, "refractive index of sucrose, 0–85 %, 20 °C (our fit)", "ICUMSA scale (1974)", "nD",
                           7, {"worst", 1.0e-5});

@@ -87,8 +87,8 @@ void print_models() {
     std::printf(
         "The library's polynomial (Bubník & Kadlec 1995) against the older scale of Herzfeld, %zu points, 0 to "
         "100 °C: bias %s, rms %s, worst %s %% solids (%s).\n\n",
-        old.points.size(), decimals(old.bias(), 2).c_str(), decimals(old.rms(), 2).c_str(),
-        decimals(old.worst().off, 2).c_str(), old.worst().where.c_str());
+        old.points.size(), fixed(old.bias(), 2).c_str(), fixed(old.rms(), 2).c_str(),
+        fixed(old.worst().off, 2).c_str(), old.worst().where.c_str());
 }
 
 // ---- saturation from the isotherm ----
@@ -203,12 +203,10 @@ void print_calibration(const std::vector<group>& groups, const std::string& fold
             if (c.points == 0) continue;
             const bool has_error = c.sharp > 0 && std::isfinite(c.needed);
             const bool is_viscosity = g.name.rfind("viscosity", 0) == 0;
-            const auto error = [&](double r) {
-                return is_viscosity ? decimals(100.0 * r, 0) + " %" : decimals(r, 3);
-            };
+            const auto error = [&](double r) { return is_viscosity ? fixed(100.0 * r, 0) + " %" : fixed(r, 3); };
             std::printf("| %s | %s | %zu | %zu, %s | %zu | %s | %s | %s | %s |\n", g.name.c_str(),
-                        regime_names[regime], c.points, c.inside, percent_of(c.share()).c_str(), c.sharp,
-                        c.width().c_str(),
+                        regime_names[regime], c.points, c.inside, text("%.0f %%", 100.0 * c.share()).c_str(),
+                        c.sharp, c.width().c_str(),
                         has_error ? (error(c.stated_low) + "–" + error(c.stated_high)).c_str() : "–",
                         has_error ? error(c.needed).c_str() : "–", c.verdict().c_str());
             csv << row++ << ",\"" << g.name << "\"," << regime << ','
