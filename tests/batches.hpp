@@ -4,14 +4,11 @@
 #include <string>
 #include <vector>
 
+#include "pantry_mixtures.hpp"
 #include "sirop/cooking/predict.hpp"
 #include "sweep.hpp"
 
 namespace sirop_test {
-
-inline sirop::core::ingredient_line line(const std::string& name, double grams, double celsius = 20.0) {
-    return {name, sirop::core::pantry_composition(name).value(), grams, celsius};
-}
 
 /// A syrup, caramel or sauce: sugar and syrups, perhaps dairy, perhaps additions, somewhere.
 inline sirop::core::batch random_batch(random_numbers& random) {

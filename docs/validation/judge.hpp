@@ -7,6 +7,7 @@
 #include <cstdarg>
 #include <cstddef>
 #include <cstdio>
+#include <deque>
 #include <functional>
 #include <sirop/base/text.hpp>
 #include <sirop/data/pantry.hpp>
@@ -15,10 +16,17 @@
 #include <utility>
 #include <vector>
 
+#include "mixtures.hpp"
+#include "published.hpp"
+
 namespace validation {
 
 using namespace sirop::core;
 namespace formula = sirop::formula;
+using sirop_test::bisect;
+using sirop_test::kelvin;
+using sirop_test::mole_fraction_at;
+using sirop_test::solution;
 
 inline constexpr double atmosphere = formula::standard_atmosphere;
 
@@ -30,29 +38,11 @@ inline constexpr double atmosphere = formula::standard_atmosphere;
     va_end(arguments);
     return buffer.data();
 }
-inline std::string decimals(double value, int places) {
-    return fixed(value, places);
-}
 inline std::string with_sign(double value, int places) {
     const std::string plain = fixed(value, places);
     return value > 0.0 && plain.find_first_not_of("0.") != std::string::npos ? "+" + plain : plain;
 }
-inline std::string percent_of(double share) {
-    return text("%.0f %%", 100.0 * share);
-}
 
-inline double kelvin(double celsius) {
-    return celsius + formula::zero_celsius;
-}
-inline double mole_fraction_at(double mass_percent, double molar_mass) {
-    return 1.0 / (1.0 + (100.0 - mass_percent) / mass_percent * molar_mass / formula::water_molar_mass);
-}
-inline mixture solution(component solute, double mass_percent) {
-    mixture m;
-    m[solute] = mass_percent;
-    m[component::water] = 100.0 - mass_percent;
-    return m;
-}
 inline mixture corn_syrup(double mass_percent) {
     mixture m;
     m.grams = starch_syrup_solids(42.0);
@@ -61,16 +51,6 @@ inline mixture corn_syrup(double mass_percent) {
     m[component::water] = 100.0 - mass_percent;
     return m;
 }
-/// Where a function that is negative at `low` and positive at `high` changes sign: bisection, so that the
-/// library's solver does not check itself.
-inline double bisect(const std::function<double(double)>& f, double low, double high) {
-    for (int i = 0; i < 100; ++i) {
-        const double middle = 0.5 * (low + high);
-        (f(middle) < 0.0 ? low : high) = middle;
-    }
-    return 0.5 * (low + high);
-}
-
 // ---- data sets ----
 
 inline constexpr std::size_t enough_points = 8;  ///< below this, too few to judge a share of nine in ten
@@ -100,13 +80,17 @@ struct point {
     std::vector<judged> interval;  ///< none or one
 };
 
+/// What the project set itself: the most of "rms" or "worst", and for some of the worst too.
+struct target {
+    std::string of{};
+    double most = 0.0, worst_too = 0.0;
+};
+
 struct data_set {
     std::string name, source, unit;
     int places;
-    std::string aim_of;  ///< "rms", "worst" or nothing
-    double aim;
+    target aim;
     std::string group;  ///< of the calibration table; nothing where the quantity has no interval
-    double aim_worst_too = 0.0;
     std::vector<point> points{};
 
     void add(double off, double solids, std::string where) {
@@ -143,17 +127,23 @@ struct data_set {
         });
     }
     std::string aim_text() const {
-        if (aim_of.empty()) return "";
-        const double reached = aim_of == "rms" ? rms() : std::fabs(worst().off);
-        const auto line = [](const std::string& what, double wanted, bool met) {
-            return what + " " + text("%g", wanted) + (met ? ": met" : ": **not met**");
+        if (aim.of.empty()) return "";
+        const double furthest = std::fabs(worst().off);
+        const auto line = [](const std::string& what, double wanted, double reached) {
+            return what + " " + text("%g", wanted) + (reached <= wanted ? ": met" : ": **not met**");
         };
-        std::string said = line(aim_of, aim, reached <= aim);
-        if (aim_worst_too > 0.0)
-            said += "; " + line("worst", aim_worst_too, std::fabs(worst().off) <= aim_worst_too);
-        return said;
+        return line(aim.of, aim.most, aim.of == "rms" ? rms() : furthest) +
+               (aim.worst_too > 0.0 ? "; " + line("worst", aim.worst_too, furthest) : "");
     }
 };
+/// Sets stay where they are while others are added.
+using data_sets = std::deque<data_set>;
+
+inline data_set& new_set(data_sets& all, std::string name, std::string source, std::string unit, int places,
+                         target aim = {}, std::string group = "") {
+    return all.emplace_back(
+        data_set{std::move(name), std::move(source), std::move(unit), places, std::move(aim), std::move(group)});
+}
 
 /// What the intervals of a list of points amount to.
 struct calibration {
@@ -212,13 +202,13 @@ inline std::vector<judged> judged_in(const std::vector<const data_set*>& sets, s
 inline void print_row(const data_set& d, const std::string& first_cells, const std::string& aims) {
     const calibration c(judged_in({&d}, 3));
     std::printf("| %s | %zu | %s | %s | %s (%s) | %s | %s |\n", first_cells.c_str(), d.points.size(),
-                decimals(d.bias(), d.places).c_str(), decimals(d.rms(), d.places).c_str(),
-                decimals(d.worst().off, d.places).c_str(), d.worst().where.c_str(), aims.c_str(),
+                fixed(d.bias(), d.places).c_str(), fixed(d.rms(), d.places).c_str(),
+                fixed(d.worst().off, d.places).c_str(), d.worst().where.c_str(), aims.c_str(),
                 c.points ? text("%zu of %zu", c.inside, c.points).c_str() : "–");
 }
 
 /// A line for each set, and one for each regime of solids where a set spans more than one.
-inline void print_sets(const std::vector<data_set>& sets) {
+inline void print_sets(const data_sets& sets) {
     std::puts(
         "| data set | published in | points | bias | rms | worst (where) | aim | inside the interval |\n"
         "|---|---|---:|---:|---:|---|---|---:|");

@@ -67,6 +67,19 @@ inline constexpr const char* before_models =
 the interval. The mixing rule is not covered by the intervals, which are those of the components.
 )";
 
+inline constexpr const char* before_saturation =
+    "The isotherm of sucrose gives the activity of water. By the Gibbs-Duhem relation it also gives, up to a "
+    "constant, that of the dissolved sucrose: `d ln a(sucrose) = -(n water / n sucrose) d ln aw`, integrated "
+    "here from infinite dilution at constant temperature with the equation of Starzak & Peacock. At saturation "
+    "this activity must be that of the crystal. The constant is set by one published point, the solubility at "
+    "25 °C. How the crystal's activity moves with temperature is then needed from elsewhere; three laws are "
+    "tried: **A** it does not move; **B** it moves by the heat of solution at infinite dilution, 5.95 kJ/mol "
+    "(recalled, confidence medium); **C** the same with the change of heat capacity on solution, 208 J/(mol K) "
+    "(recalled, confidence low to medium). The solids at which the dissolved sucrose reaches that activity are "
+    "the derived saturation.\n\n"
+    "| °C | saturation, published | ln of the crystal's activity against 25 °C, implied | A off by, % "
+    "solids (K) | B off by | C off by |\n|---:|---:|---:|---:|---:|---:|";
+
 inline constexpr const char* open_questions =
     R"(- **Over 85 % solids nothing precise was found to measure against.** The only points there are read off curves to ±2 g.
   Everything about hard candy, brittle and caramel rests on one equation fitted by others, on a second model that

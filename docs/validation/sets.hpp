@@ -59,7 +59,7 @@ inline mixture honey() {
 /// Sugars for which the CRC table gives freezing points; maltose above 20 % apart.
 inline data_set freezing_activities(component solute, std::string name, double aim, std::string group,
                                     double from_percent, double to_percent) {
-    data_set set{std::move(name), crc, "aw", 5, aim > 0.0 ? "rms" : "", aim, std::move(group)};
+    data_set set{std::move(name), crc, "aw", 5, {aim > 0.0 ? "rms" : "", aim}, std::move(group)};
     for (const csv_row& row : read_csv("water_activity_from_freezing_points.csv").rows) {
         const double w = row.number("mass_percent");
         if (row.text("solute") != data_of(solute).name || w < from_percent || w > to_percent) continue;
@@ -71,7 +71,7 @@ inline data_set freezing_activities(component solute, std::string name, double a
 
 /// Sloan & Labuza: grams of water per 100 g of dry solids at four activities.
 inline data_set sorption(std::string_view solids, std::string name, std::string group) {
-    data_set set{std::move(name), "Sloan & Labuza (1975), read off curves to ±2 g", "g per 100 g dry", 1, "", 0.0,
+    data_set set{std::move(name), "Sloan & Labuza (1975), read off curves to ±2 g", "g per 100 g dry", 1, {},
                  std::move(group)};
     for (const csv_row& row : read_csv("sorption_amorphous_sugars.csv").rows) {
         if (row.text("solids") != solids) continue;
@@ -88,8 +88,8 @@ inline data_set sorption(std::string_view solids, std::string name, std::string 
     return set;
 }
 
-inline std::vector<data_set> validations() {
-    std::vector<data_set> all;
+inline data_sets validations() {
+    data_sets all;
     all.push_back(freezing_activities(component::sucrose, "sucrose at its freezing points, 0.5–42 %", 2.0e-4,
                                       "sucrose", 0.0, 100.0));
     all.push_back(freezing_activities(component::glucose, "glucose at its freezing points, 0.5–30 %", 3.0e-4,
@@ -98,34 +98,24 @@ inline std::vector<data_set> validations() {
                                       "maltose", 0.0, 20.0));
     all.push_back(freezing_activities(component::maltose, "the same, 22 % and more (doubtful in the source)", 0.0,
                                       "", 20.5, 100.0));
-    data_set isopiestic{"sucrose at 25 °C, 0.1–6 mol/kg",
-                        std::string("Robinson & Stokes (1961)") + recalled,
-                        "aw",
-                        5,
-                        "worst",
-                        1.2e-3,
-                        "sucrose"};
+    auto& isopiestic =
+        new_set(all, "sucrose at 25 °C, 0.1–6 mol/kg", std::string("Robinson & Stokes (1961)") + recalled, "aw", 5,
+                {"worst", 1.2e-3}, "sucrose");
     for (const csv_row& row : read_csv("sucrose_water_activity_25C.csv").rows)
         isopiestic.add_activity(solution(component::sucrose, row.number("mass_percent")), 25.0,
                                 row.number("aw_1961"), 0.5e-5, at_percent(row));
-    all.push_back(isopiestic);
     all.push_back(sorption("sucrose", "sucrose, amorphous, room temperature", "sucrose, sorption"));
     all.push_back(sorption("corn syrup", "42 DE corn syrup, amorphous, room temperature", "corn syrup, sorption"));
-    data_set honeys{"honey, average of 490, 25 °C",
-                    std::string("White et al. (1962); aw by the line of Chirife et al. (2006)") + recalled,
-                    "aw",
-                    3,
-                    "",
-                    0.0,
-                    "honey"};
+    auto& honeys = new_set(all, "honey, average of 490, 25 °C",
+                           std::string("White et al. (1962); aw by the line of Chirife et al. (2006)") + recalled,
+                           "aw", 3, {}, "honey");
     honeys.add_activity(honey(), 25.0, 0.262 + 0.0179 * honey().water(), 0.0, "17.2 % water");
-    all.push_back(honeys);
 
-    data_set thin{"density of sucrose to 60 %, 20 °C", crc, "kg/m³", 2, "worst", 0.3, ""};
-    data_set thick{"density of sucrose at 80 %, 20 °C", crc, "kg/m³", 2, "worst", 0.6, ""};
-    data_set index{"refractive index of sucrose, 20 °C (printed to 1e-4)", crc, "nD", 6, "", 0.0, ""};
-    data_set glucose_index{"refractive index of glucose, 20 °C", crc, "nD", 6, "worst", 5.0e-4, ""};
-    data_set viscosity{"viscosity of sucrose, 20 °C", crc, "%", 1, "", 0.0, "viscosity, sucrose"};
+    auto& thin = new_set(all, "density of sucrose to 60 %, 20 °C", crc, "kg/m³", 2, {"worst", 0.3});
+    auto& thick = new_set(all, "density of sucrose at 80 %, 20 °C", crc, "kg/m³", 2, {"worst", 0.6});
+    auto& index = new_set(all, "refractive index of sucrose, 20 °C (printed to 1e-4)", crc, "nD", 6);
+    auto& glucose_index = new_set(all, "refractive index of glucose, 20 °C", crc, "nD", 6, {"worst", 5.0e-4});
+    auto& viscosity = new_set(all, "viscosity of sucrose, 20 °C", crc, "%", 1, {}, "viscosity, sucrose");
     for (const csv_row& row : read_csv("concentrative_properties_20C.csv").rows) {
         const double w = row.number("mass_percent");
         const bool is_sucrose = row.text("solute") == "sucrose";
@@ -138,24 +128,14 @@ inline std::vector<data_set> validations() {
         if (row.has("viscosity_mPa_s") && w != 32.0)
             viscosity.add_viscosity(m, 20.0, 1.0e-3 * row.number("viscosity_mPa_s"));
     }
-    for (const data_set& d : {thin, thick, index, glucose_index, viscosity}) all.push_back(d);
-    data_set corn{"viscosity of a 77 % corn syrup, 25–45 °C",
-                  "a published fit, 15603 t^-2.44; reference not at hand",
-                  "%",
-                  1,
-                  "",
-                  0.0,
-                  "viscosity, corn syrup"};
+    auto& corn =
+        new_set(all, "viscosity of a 77 % corn syrup, 25–45 °C",
+                "a published fit, 15603 t^-2.44; reference not at hand", "%", 1, {}, "viscosity, corn syrup");
     for (double t = 25.0; t <= 45.0; t += 5.0)
         corn.add_viscosity(corn_syrup(77.0), t, 15603.0 * std::pow(t, -2.44));
-    all.push_back(corn);
-    data_set glass{"glass transition of dry sugars",
-                   "Orford et al. (1990); Finegold et al. (1989); Truong et al. (2004)",
-                   "°C",
-                   1,
-                   "",
-                   0.0,
-                   "glass transition"};
+    auto& glass = new_set(all, "glass transition of dry sugars",
+                          "Orford et al. (1990); Finegold et al. (1989); Truong et al. (2004)", "°C", 1, {},
+                          "glass transition");
     for (const csv_row& row : read_csv("glass_transition.csv").rows) {
         const std::string substance = row.text("substance");
         const std::string name = substance.substr(0, substance.find(' '));
@@ -167,24 +147,18 @@ inline std::vector<data_set> validations() {
         glass.add(tg - printed, 100.0, name,
                   {between(tg, tg - glass_error_kelvin, tg + glass_error_kelvin), printed, 0.0});
     }
-    all.push_back(glass);
-    data_set heat{"latent heat of water, 0.01–180 °C", "IAPWS-IF97, regions 1 and 2", "kJ/kg", 3, "", 0.0, ""};
+    auto& heat = new_set(all, "latent heat of water, 0.01–180 °C", "IAPWS-IF97, regions 1 and 2", "kJ/kg", 3);
     for (const csv_row& row : read_csv("water_saturation.csv").rows)
         heat.add(1.0e-3 * formula::latent_heat(kelvin(row.number("T_C"))) - row.number("latent_heat_kJ_per_kg"),
                  0.0, row.text("T_C") + " °C");
-    all.push_back(heat);
     return all;
 }
 
-inline std::vector<data_set> regressions() {
-    std::vector<data_set> all;
-    data_set salt{"salt at 25 °C, 0.1–6 mol/kg (the equation was fitted to such tables)",
-                  std::string("Robinson & Stokes, Electrolyte Solutions") + recalled,
-                  "osmotic coefficient",
-                  4,
-                  "worst",
-                  0.005,
-                  "salt (regression)"};
+inline data_sets regressions() {
+    data_sets all;
+    auto& salt = new_set(all, "salt at 25 °C, 0.1–6 mol/kg (the equation was fitted to such tables)",
+                         std::string("Robinson & Stokes, Electrolyte Solutions") + recalled, "osmotic coefficient",
+                         4, {"worst", 0.005}, "salt (regression)");
     for (const csv_row& row : read_csv("sodium_chloride_activity_25C.csv").rows) {
         const double m = row.number("m_mol_per_kg"), printed = row.number("phi_book");
         const double per_phi = -2.0e-3 * formula::water_molar_mass * m;
@@ -196,129 +170,72 @@ inline std::vector<data_set> regressions() {
                  row.text("m_mol_per_kg") + " mol/kg",
                  {e, std::exp(per_phi * printed), 0.0, judged::scale::activity});
     }
-    all.push_back(salt);
-    data_set brine{"salt beyond 6 mol/kg, 25 °C (our fit to it)",
-                   std::string("Tang, Tridico & Fung (1997)") + recalled,
-                   "aw",
-                   4,
-                   "",
-                   0.0,
-                   "salt, strong (regression)"};
+    auto& brine =
+        new_set(all, "salt beyond 6 mol/kg, 25 °C (our fit to it)",
+                std::string("Tang, Tridico & Fung (1997)") + recalled, "aw", 4, {}, "salt, strong (regression)");
     for (double w = 27.0; w <= 45.0; w += 2.0)
         brine.add_activity(solution(component::salt, w), 25.0, tang_activity(w), 0.0, text("%g %%", w));
-    all.push_back(brine);
-    data_set glycerol{"glycerol, 10–90 %, 25 and 100 °C (our fit to it)",
-                      "model of Zhang, Grace & Sun (2022)",
-                      "aw",
-                      4,
-                      "worst",
-                      0.01,
-                      "glycerol (regression)"};
+    auto& glycerol =
+        new_set(all, "glycerol, 10–90 %, 25 and 100 °C (our fit to it)", "model of Zhang, Grace & Sun (2022)",
+                "aw", 4, {"worst", 0.01}, "glycerol (regression)");
     for (const csv_row& row : read_csv("glycerol_activity.csv").rows)
         for (const auto& [column, t] : {std::pair{"aw_25C", 25.0}, std::pair{"aw_100C", 100.0}})
             glycerol.add_activity(solution(component::glycerol, row.number("mass_percent")), t, row.number(column),
                                   0.5e-4, at_percent(row) + text(", %g °C", t));
-    all.push_back(glycerol);
-    data_set rise{"boiling-point elevation of sucrose, 2–97 %",
-                  "values of the equation, Starzak & Peacock (1997)",
-                  "K",
-                  4,
-                  "",
-                  0.0,
-                  ""};
+    auto& rise = new_set(all, "boiling-point elevation of sucrose, 2–97 %",
+                         "values of the equation, Starzak & Peacock (1997)", "K", 4);
     for (const csv_row& row : read_csv("sucrose_boiling_point_models.csv").rows)
         if (const double w = row.number("mass_percent"); w <= 97.0)
             rise.add(boiling_celsius(solution(component::sucrose, w), atmosphere).value -
                          water_boils_celsius(atmosphere) - row.number("starzak_peacock_K"),
                      w, at_percent(row));
-    all.push_back(rise);
 
-    data_set icumsa{
-        "density of sucrose, 10–90 %, 20 °C", "ICUMSA SPS-4 (1994), check values", "kg/m³", 3, "", 0.0, ""};
-    for (const auto& [w, printed] : {std::pair{10.0, 1038.12},
-                                     {20.0, 1080.98},
-                                     {40.0, 1176.52},
-                                     {60.0, 1286.61},
-                                     {70.0, 1347.48},
-                                     {80.0, 1412.20},
-                                     {90.0, 1480.52}})
+    auto& icumsa =
+        new_set(all, "density of sucrose, 10–90 %, 20 °C", "ICUMSA SPS-4 (1994), check values", "kg/m³", 3);
+    for (const auto& [w, printed] : sirop_test::icumsa_densities)
         icumsa.add(formula::sucrose_density(0.01 * w, 20.0) - printed, w, text("%g %%", w));
-    all.push_back(icumsa);
-    data_set scale{"refractive index of sucrose, 0–85 %, 20 °C (our fit)",
-                   "ICUMSA scale (1974)",
-                   "nD",
-                   7,
-                   "worst",
-                   1.0e-5,
-                   ""};
-    data_set back{
-        "the same read backwards: Brix from the index", "ICUMSA scale (1974)", "% solids", 4, "worst", 0.01, ""};
-    data_set beyond{"refractive index of sucrose, 86–95 % (unofficial)",
-                    "extension of the ICUMSA scale",
-                    "nD",
-                    6,
-                    "",
-                    0.0,
-                    ""};
+    auto& scale = new_set(all, "refractive index of sucrose, 0–85 %, 20 °C (our fit)", "ICUMSA scale (1974)", "nD",
+                          7, {"worst", 1.0e-5});
+    auto& back = new_set(all, "the same read backwards: Brix from the index", "ICUMSA scale (1974)", "% solids", 4,
+                         {"worst", 0.01});
+    auto& beyond = new_set(all, "refractive index of sucrose, 86–95 % (unofficial)",
+                           "extension of the ICUMSA scale", "nD", 6);
     for (const csv_row& row : read_csv("refractive_index_20C.csv").rows) {
         const double brix = row.number("brix"), printed = row.number("nD20");
         const std::string where = row.text("brix") + " %";
         (brix < 85.5 ? scale : beyond).add(formula::sucrose_refractive_index(0.01 * brix) - printed, brix, where);
         if (brix > 0.5 && brix < 85.5) back.add(detail::brix_of_index(printed) - brix, brix, where);
     }
-    for (const data_set& d : {scale, back, beyond}) all.push_back(d);
-    data_set warm{"temperature correction of a refractometer, 12 and 15 °C (one constant chosen on it)",
-                  "OIV-MA-AS2-02, Table I",
-                  "% solids",
-                  3,
-                  "worst",
-                  0.03,
-                  ""};
+    auto& warm =
+        new_set(all, "temperature correction of a refractometer, 12 and 15 °C (one constant chosen on it)",
+                "OIV-MA-AS2-02, Table I", "% solids", 3, {"worst", 0.03});
     for (const auto& table = read_csv("brix_temperature_correction.csv"); const csv_row& row : table.rows)
         for (const std::string& column : table.columns)
             if (column[0] == 'b')
                 warm.add(
                     temperature_correction(std::stod(column.substr(1)), row.number("T_C")) - row.number(column),
                     std::stod(column.substr(1)), column.substr(1) + " %, " + row.text("T_C") + " °C");
-    all.push_back(warm);
 
-    data_set cold{"viscosity of sucrose, 20, 40 and 60 %, 10–80 °C (our fit)",
-                  "International Critical Tables (1918 data)",
-                  "%",
-                  1,
-                  "rms",
-                  5.0,
-                  "viscosity, sucrose (regression)",
-                  11.0};
-    data_set ends{"the same, 0, 5 and 85–100 °C", cold.source, "%", 1, "", 0.0, "viscosity, sucrose (regression)"};
+    auto& cold = new_set(all, "viscosity of sucrose, 20, 40 and 60 %, 10–80 °C (our fit)",
+                         "International Critical Tables (1918 data)", "%", 1, {"rms", 5.0, 11.0},
+                         "viscosity, sucrose (regression)");
+    auto& ends =
+        new_set(all, "the same, 0, 5 and 85–100 °C", cold.source, "%", 1, {}, "viscosity, sucrose (regression)");
     for (const csv_row& row : read_csv("viscosity_sucrose.csv").rows) {
         if (out_of_line(row)) continue;
         const double w = row.number("mass_percent"), t = row.number("T_C");
         (t >= 10.0 && t <= 80.0 ? cold : ends)
             .add_viscosity(solution(component::sucrose, w), t, 1.0e-3 * row.number("viscosity_mPa_s"));
     }
-    all.push_back(cold);
-    all.push_back(ends);
-    data_set genotelle{"viscosity of sucrose, 65, 70 and 75 %, 10–80 °C (our fit)",
-                       "equation of Genotelle (1978)",
-                       "%",
-                       1,
-                       "rms",
-                       5.0,
-                       "viscosity, sucrose (regression)",
-                       11.0};
+    auto& genotelle =
+        new_set(all, "viscosity of sucrose, 65, 70 and 75 %, 10–80 °C (our fit)", "equation of Genotelle (1978)",
+                "%", 1, {"rms", 5.0, 11.0}, "viscosity, sucrose (regression)");
     for (double w = 65.0; w <= 75.0; w += 5.0)
         for (double t = 10.0; t <= 80.0; t += 10.0)
             genotelle.add_viscosity(solution(component::sucrose, w), t, genotelle_pa_s(w, t));
-    all.push_back(genotelle);
-    data_set glucose{"viscosity of glucose to 60 %, 20 °C (our fit)",
-                     crc,
-                     "%",
-                     1,
-                     "worst",
-                     6.0,
-                     "viscosity, glucose (regression)"};
-    data_set density{"density of glucose to 60 %, 20 °C (one constant fitted)", crc, "kg/m³", 2, "", 0.0, ""};
+    auto& glucose = new_set(all, "viscosity of glucose to 60 %, 20 °C (our fit)", crc, "%", 1, {"worst", 6.0},
+                            "viscosity, glucose (regression)");
+    auto& density = new_set(all, "density of glucose to 60 %, 20 °C (one constant fitted)", crc, "kg/m³", 2);
     for (const csv_row& row : read_csv("concentrative_properties_20C.csv").rows) {
         if (row.text("solute") != "glucose") continue;
         const mixture m = solution(component::glucose, row.number("mass_percent"));
@@ -326,31 +243,20 @@ inline std::vector<data_set> regressions() {
         density.add(1000.0 * (syrup_density(m, 20.0) - row.number("density_g_per_cm3")),
                     row.number("mass_percent"), at_percent(row));
     }
-    all.push_back(glucose);
-    all.push_back(density);
 
-    data_set sucrose{"saturation of sucrose, 0–100 °C",
-                     "values of the polynomial, Bubník & Kadlec (1995)",
-                     "% solids",
-                     3,
-                     "",
-                     0.0,
-                     ""};
+    auto& sucrose = new_set(all, "saturation of sucrose, 0–100 °C",
+                            "values of the polynomial, Bubník & Kadlec (1995)", "% solids", 3);
     for (const csv_row& row : read_csv("solubility_sucrose.csv").rows)
         if (row.has("modern"))
             sucrose.add(100.0 * formula::sucrose_solubility(row.number("T_C")) - row.number("modern"), 0.0,
                         row.text("T_C") + " °C");
-    all.push_back(sucrose);
     for (const bool is_lactose : {true, false}) {
-        data_set set{
+        auto& set = new_set(
+            all,
             is_lactose ? "saturation of lactose, 0–89 °C (our fit)" : "saturation of glucose, 0–90 °C (our fit)",
             is_lactose ? "Hudson, reprinted by Lowe (1937)"
                        : "Jackson & Silsbee (1922), Young (1957) (recalled) and weak sources",
-            "% solids",
-            2,
-            "",
-            0.0,
-            ""};
+            "% solids", 2);
         for (const csv_row& row : read_csv("solubility_other_sugars.csv").rows) {
             if (row.text("sugar") != (is_lactose ? "lactose" : "glucose")) continue;
             const double t = row.number("T_C");
@@ -358,25 +264,17 @@ inline std::vector<data_set> regressions() {
                         row.number("mass_percent"),
                     0.0, row.text("T_C") + " °C");
         }
-        all.push_back(set);
     }
-    data_set pressure{
-        "saturation pressure of water, 0.01–180 °C", "IAPWS-IF97, another program's values", "Pa", 3, "", 0.0, ""};
+    auto& pressure =
+        new_set(all, "saturation pressure of water, 0.01–180 °C", "IAPWS-IF97, another program's values", "Pa", 3);
     for (const csv_row& row : read_csv("water_saturation.csv").rows)
         pressure.add(formula::saturation_pressure(kelvin(row.number("T_C"))) - row.number("psat_Pa"), 0.0,
                      row.text("T_C") + " °C");
-    all.push_back(pressure);
-    data_set air{"pressure of the standard atmosphere, −500–5000 m",
-                 "ISO 2533:1975, constants recalled",
-                 "hPa",
-                 4,
-                 "",
-                 0.0,
-                 ""};
+    auto& air = new_set(all, "pressure of the standard atmosphere, −500–5000 m",
+                        "ISO 2533:1975, constants recalled", "hPa", 4);
     for (const csv_row& row : read_csv("standard_atmosphere.csv").rows)
         air.add(0.01 * formula::standard_pressure(row.number("H_m")) - row.number("p_hPa"), 0.0,
                 row.text("H_m") + " m");
-    all.push_back(air);
     return all;
 }
 

@@ -79,7 +79,7 @@ void print_models() {
     std::puts(
         "\n![Boiling-point elevation of sucrose](validation/rise.svg)\n\n"
         "![Water activity at 25 °C](validation/activity.svg)\n\n### Solubility of sucrose: the old scale\n");
-    data_set old{"", "", "", 2, "", 0.0, ""};
+    data_set old{"", "", "", 2, {}, ""};
     for (const csv_row& row : read_csv("solubility_sucrose.csv").rows)
         if (row.has("herzfeld"))
             old.add(100.0 * formula::sucrose_solubility(row.number("T_C")) - row.number("herzfeld"), 0.0,
@@ -87,8 +87,8 @@ void print_models() {
     std::printf(
         "The library's polynomial (Bubník & Kadlec 1995) against the older scale of Herzfeld, %zu points, 0 to "
         "100 °C: bias %s, rms %s, worst %s %% solids (%s).\n\n",
-        old.points.size(), decimals(old.bias(), 2).c_str(), decimals(old.rms(), 2).c_str(),
-        decimals(old.worst().off, 2).c_str(), old.worst().where.c_str());
+        old.points.size(), fixed(old.bias(), 2).c_str(), fixed(old.rms(), 2).c_str(),
+        fixed(old.worst().off, 2).c_str(), old.worst().where.c_str());
 }
 
 // ---- saturation from the isotherm ----
@@ -133,25 +133,7 @@ void print_saturation() {
             return anchor + (heat - heat_capacity * t0) / formula::gas_constant * (1.0 / t0 - 1.0 / t) +
                    heat_capacity / formula::gas_constant * log(t / t0);
         }};
-    std::puts(
-        "The isotherm of sucrose gives the activity of water. By the Gibbs-Duhem relation it also gives, up to a "
-        "constant, that of the dissolved sucrose: `d ln a(sucrose) = -(n water / n sucrose) d ln aw`, integrated "
-        "here "
-        "from infinite dilution at constant temperature with the equation of Starzak & Peacock. At saturation "
-        "this "
-        "activity must be that of the crystal. The constant is set by one published point, the solubility at 25 "
-        "°C. "
-        "How the crystal's activity moves with temperature is then needed from elsewhere; three laws are tried: "
-        "**A** "
-        "it does not move; **B** it moves by the heat of solution at infinite dilution, 5.95 kJ/mol (recalled, "
-        "confidence medium); **C** the same with the change of heat capacity on solution, 208 J/(mol K) "
-        "(recalled, "
-        "confidence low to medium). The solids at which the dissolved sucrose reaches that activity are the "
-        "derived "
-        "saturation.\n\n"
-        "| °C | saturation, published | ln of the crystal's activity against 25 °C, implied | A off by, % solids "
-        "(K) "
-        "| B off by | C off by |\n|---:|---:|---:|---:|---:|---:|");
+    std::puts(before_saturation);
     std::array<double, 3> worst{}, worst_kelvin{};
     for (double celsius = 0.0; celsius <= 90.0; celsius += 5.0) {
         const double t = kelvin(celsius), published = published_saturation(celsius);
@@ -189,7 +171,7 @@ struct group {
     std::vector<const data_set*> sets{};
 };
 
-std::vector<group> groups_of(const std::vector<data_set>& validated, const std::vector<data_set>& regressed) {
+std::vector<group> groups_of(const data_sets& validated, const data_sets& regressed) {
     std::vector<group> groups = {{"water activity, all of the validation"},
                                  {"the same and the water content (sorption curves)"}};
     for (const auto* list : {&validated, &regressed})
@@ -221,12 +203,10 @@ void print_calibration(const std::vector<group>& groups, const std::string& fold
             if (c.points == 0) continue;
             const bool has_error = c.sharp > 0 && std::isfinite(c.needed);
             const bool is_viscosity = g.name.rfind("viscosity", 0) == 0;
-            const auto error = [&](double r) {
-                return is_viscosity ? decimals(100.0 * r, 0) + " %" : decimals(r, 3);
-            };
+            const auto error = [&](double r) { return is_viscosity ? fixed(100.0 * r, 0) + " %" : fixed(r, 3); };
             std::printf("| %s | %s | %zu | %zu, %s | %zu | %s | %s | %s | %s |\n", g.name.c_str(),
-                        regime_names[regime], c.points, c.inside, percent_of(c.share()).c_str(), c.sharp,
-                        c.width().c_str(),
+                        regime_names[regime], c.points, c.inside, text("%.0f %%", 100.0 * c.share()).c_str(),
+                        c.sharp, c.width().c_str(),
                         has_error ? (error(c.stated_low) + "–" + error(c.stated_high)).c_str() : "–",
                         has_error ? error(c.needed).c_str() : "–", c.verdict().c_str());
             csv << row++ << ",\"" << g.name << "\"," << regime << ','
@@ -265,7 +245,7 @@ void print_marks() {
 
 // ---- series for the figures ----
 
-void write_series(const std::string& folder, const std::vector<data_set>& validated) {
+void write_series(const std::string& folder, const data_sets& validated) {
     const double base = water_boils_celsius(atmosphere);
     std::ofstream rise(folder + "/rise.csv"), aw(folder + "/activity.csv"), measured(folder + "/isopiestic.csv");
     for (double w = 40.0; w <= 97.01; w += 0.5) {

@@ -228,11 +228,12 @@ SIROP_API int32_t sirop_celsius_for_stage_n(const char* table, const char* stage
 
 /* Words of the set, from the thinnest on, with their meaning and the firmness from which on each is said (the
  * property "firmness_pa_s"), and the index of the word for a firmness. */
-SIROP_API const char* sirop_set_word(int32_t index);
-SIROP_API const char* sirop_set_word_meaning(int32_t index);
-SIROP_API int32_t sirop_set_word_firmness_pa_s(int32_t index, sirop_range* firmness_pa_s);
-SIROP_API int32_t sirop_set_word_of(double firmness_pa_s, int32_t* index);
-SIROP_API int32_t sirop_set_word_of_n(size_t n, const double* firmness_pa_s, int32_t* statuses, int32_t* indices);
+SIROP_API const char* sirop_texture_word(int32_t index);
+SIROP_API const char* sirop_texture_word_meaning(int32_t index);
+SIROP_API int32_t sirop_texture_word_firmness_pa_s(int32_t index, sirop_range* firmness_pa_s);
+SIROP_API int32_t sirop_texture_word_of(double firmness_pa_s, int32_t* index);
+SIROP_API int32_t sirop_texture_word_of_n(size_t n, const double* firmness_pa_s, int32_t* statuses,
+                                          int32_t* indices);
 
 /* Graining of a mixture at a temperature.  struct_bytes: set it to sizeof(sirop_graining) before the call, of an
  * array in the first element; a later library fills what the caller's struct holds, and takes it for the step of

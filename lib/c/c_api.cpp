@@ -415,15 +415,15 @@ int32_t sirop_celsius_for_stage_n(const char* table, const char* stage, size_t n
         [&](auto... of_one) { return sirop_celsius_for_stage(table, stage, of_one...); }, pressure_hpa);
 }
 
-const char* sirop_set_word(int32_t index) {
+const char* sirop_texture_word(int32_t index) {
     return text_in(element_at(core::set_words, index), &core::set_word::word);
 }
 
-const char* sirop_set_word_meaning(int32_t index) {
+const char* sirop_texture_word_meaning(int32_t index) {
     return text_in(element_at(core::set_words, index), &core::set_word::meaning);
 }
 
-int32_t sirop_set_word_firmness_pa_s(int32_t index, sirop_range* firmness_pa_s) {
+int32_t sirop_texture_word_firmness_pa_s(int32_t index, sirop_range* firmness_pa_s) {
     if (firmness_pa_s == nullptr) return SIROP_E_NULL;
     const auto* word = element_at(core::set_words, index);
     if (word == nullptr) return fail(SIROP_E_RANGE, firmness_pa_s);
@@ -432,16 +432,16 @@ int32_t sirop_set_word_firmness_pa_s(int32_t index, sirop_range* firmness_pa_s) 
     return SIROP_OK;
 }
 
-int32_t sirop_set_word_of(double firmness_pa_s, int32_t* index) {
+int32_t sirop_texture_word_of(double firmness_pa_s, int32_t* index) {
     if (index == nullptr) return SIROP_E_NULL;
     if (!(firmness_pa_s >= 0.0)) return fail(SIROP_E_RANGE, index);
     *index = static_cast<int32_t>(&core::word_for(firmness_pa_s) - core::set_words.data());
     return SIROP_OK;
 }
 
-int32_t sirop_set_word_of_n(size_t n, const double* firmness_pa_s, int32_t* statuses, int32_t* indices) {
+int32_t sirop_texture_word_of_n(size_t n, const double* firmness_pa_s, int32_t* statuses, int32_t* indices) {
     return for_each(n, firmness_pa_s != nullptr, statuses, indices,
-                    [&](size_t i) { return sirop_set_word_of(firmness_pa_s[i], indices + i); });
+                    [&](size_t i) { return sirop_texture_word_of(firmness_pa_s[i], indices + i); });
 }
 
 const char* sirop_growth_group(int32_t index) {

@@ -2,7 +2,7 @@
 #include "questions/conversation.hpp"
 #include "sirop/questions/calibrate.hpp"
 #include "sirop/questions/formulate.hpp"
-#include "sirop/questions/sensitivity.hpp"
+#include "sirop/questions/monte_carlo.hpp"
 #include "sirop/questions/substitute.hpp"
 
 namespace sirop::lib {

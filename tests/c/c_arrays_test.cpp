@@ -1,19 +1,17 @@
 // The array twins of the C API: each element as the function for one gives it, bad elements in the midst of good
 // ones, null arrays, no elements, statuses left out.
-#include <gtest/gtest.h>
-
 #include <array>
 #include <cmath>
 #include <cstring>
 #include <string>
 #include <vector>
 
-#include "sirop/sirop.h"
+#include "c_calls.hpp"
 
 namespace {
 
-constexpr double nan_value = std::numeric_limits<double>::quiet_NaN();
-constexpr std::size_t count = SIROP_COMPONENT_COUNT;
+using namespace sirop_test;
+
 constexpr std::size_t n = 5;
 
 /// Mixtures one after the other; the second is refused.
@@ -26,30 +24,6 @@ std::vector<double> some_mixtures() {
     }
     grams[count] = -1.0;
     return grams;
-}
-
-/// Of results with a status of their own, or of those whose statuses stand beside them.
-bool same(double a, double b) {
-    return a == b || (std::isnan(a) && std::isnan(b));
-}
-bool same(int32_t a, int32_t b) {
-    return a == b;
-}
-bool same(const sirop_range& a, const sirop_range& b) {
-    return same(a.low, b.low) && same(a.high, b.high);
-}
-bool same(const sirop_estimate& a, const sirop_estimate& b) {
-    return same(a.value, b.value) && same(a.low, b.low) && same(a.high, b.high) && a.status == b.status;
-}
-bool same(const sirop_stage_place& a, const sirop_stage_place& b) {
-    return a.lower == b.lower && a.upper == b.upper && a.status == b.status;
-}
-bool same(const sirop_graining& a, const sirop_graining& b) {
-    return a.status == b.status && a.risk == b.risk &&
-           same(a.sucrose_supersaturation, b.sucrose_supersaturation) &&
-           same(a.lactose_supersaturation, b.lactose_supersaturation) &&
-           same(a.crystallizable_percent, b.crystallizable_percent) &&
-           same(a.hindering_percent, b.hindering_percent);
 }
 
 template <class Result>
@@ -146,9 +120,9 @@ TEST(c_arrays, of_plain_numbers_are_those_of_the_functions_for_one) {
     compare<int32_t>(
         "words",
         [&](std::size_t size, int32_t* statuses, int32_t* found) {
-            return sirop_set_word_of_n(size, firmness.data(), statuses, found);
+            return sirop_texture_word_of_n(size, firmness.data(), statuses, found);
         },
-        [&](std::size_t i, int32_t* found) { return sirop_set_word_of(firmness[i], found); });
+        [&](std::size_t i, int32_t* found) { return sirop_texture_word_of(firmness[i], found); });
 }
 
 TEST(c_arrays, of_mixtures_are_those_of_the_functions_for_one) {

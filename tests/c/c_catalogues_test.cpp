@@ -1,52 +1,32 @@
 // The C API's catalogues, stages, graining and layers: lists to their end, the numbers of the library, every
 // result of an error written, sizes pinned.
-#include <gtest/gtest.h>
-
 #include <array>
 #include <cmath>
 #include <string>
 #include <vector>
 
+#include "c_calls.hpp"
 #include "out_of_memory.hpp"
-#include "sirop/sirop.h"
 #include "sirop/stability/graining.hpp"
 #include "sirop/stability/keeping.hpp"
 #include "sirop/texture/stage_equivalent.hpp"
 
 namespace {
 
-/// True if all are NaN; a place that an error left as it was still holds its 7.0.
-template <class Numbers>
-bool all_nan(const Numbers& numbers) {
-    for (const double x : numbers)
-        if (!std::isnan(x)) return false;
-    return true;
-}
-bool all_nan(const sirop_range& r) {
-    return all_nan(std::array{r.low, r.high});
-}
-bool all_nan(const sirop_estimate& e) {
-    return all_nan(std::array{e.value, e.low, e.high});
-}
-bool all_nan(const sirop_graining& g) {
-    return all_nan(g.sucrose_supersaturation) && all_nan(g.lactose_supersaturation) &&
-           all_nan(g.crystallizable_percent) && std::isnan(g.hindering_percent) && g.risk == -1;
-}
-constexpr sirop_estimate stale{7.0, 7.0, 7.0, 7, 7};
-constexpr sirop_graining stale_graining{sizeof(sirop_graining), 7, 7, 7, stale, stale, stale, 7.0};
+using namespace sirop_test;
 
 TEST(c_catalogues, errors_leave_nan_in_compositions_and_ranges) {
-    std::array<double, SIROP_COMPONENT_COUNT + 1> g;
+    std::array<double, count + 1> g;
     const auto refuses = [&](int32_t expected, const char* ingredient, size_t components) {
         g.fill(7.0);
         EXPECT_EQ(sirop_ingredient_grams(ingredient, g.data(), components), expected);
         EXPECT_TRUE(all_nan(std::vector<double>(g.data(), g.data() + components)));
         for (size_t i = components; i < g.size(); ++i) EXPECT_EQ(g[i], 7.0) << i;  // the caller's own
     };
-    refuses(SIROP_E_NULL, nullptr, SIROP_COMPONENT_COUNT);
-    refuses(SIROP_E_NAME, "gravel", SIROP_COMPONENT_COUNT);
+    refuses(SIROP_E_NULL, nullptr, count);
+    refuses(SIROP_E_NAME, "gravel", count);
     refuses(SIROP_E_BUFFER, "white sugar", 2);
-    refuses(SIROP_E_RANGE, "white sugar", SIROP_COMPONENT_COUNT + 1);
+    refuses(SIROP_E_RANGE, "white sugar", count + 1);
     refuses(SIROP_E_RANGE, "white sugar", 0);
     g.fill(7.0);
     EXPECT_EQ(sirop_glucose_syrup_grams(42.0, 80.0, g.data(), 2), SIROP_E_BUFFER);
@@ -67,8 +47,8 @@ TEST(c_catalogues, errors_leave_nan_in_compositions_and_ranges) {
 TEST(c_catalogues, list_to_their_end_and_know_their_own) {
     int32_t ingredients = 0, tables = 0, words = 0, conversions = 0, limits = 0;
     for (; const char* name = sirop_ingredient_name(ingredients); ++ingredients) {
-        double grams[SIROP_COMPONENT_COUNT], sum = 0.0;
-        ASSERT_EQ(sirop_ingredient_grams(name, grams, SIROP_COMPONENT_COUNT), SIROP_OK) << name;
+        double grams[count], sum = 0.0;
+        ASSERT_EQ(sirop_ingredient_grams(name, grams, count), SIROP_OK) << name;
         for (const double g : grams) sum += g;
         EXPECT_NEAR(sum, 100.0, 1e-9) << name;
         EXPECT_NE(sirop_ingredient_source(name), nullptr);
@@ -87,13 +67,13 @@ TEST(c_catalogues, list_to_their_end_and_know_their_own) {
         }
         EXPECT_GT(rows, 3);
     }
-    for (; const char* word = sirop_set_word(words); ++words) {
+    for (; const char* word = sirop_texture_word(words); ++words) {
         sirop_range r;
         int32_t found = -1;
-        ASSERT_EQ(sirop_set_word_firmness_pa_s(words, &r), SIROP_OK);
-        ASSERT_EQ(sirop_set_word_of(r.low, &found), SIROP_OK);
+        ASSERT_EQ(sirop_texture_word_firmness_pa_s(words, &r), SIROP_OK);
+        ASSERT_EQ(sirop_texture_word_of(r.low, &found), SIROP_OK);
         EXPECT_EQ(found, words) << word;
-        EXPECT_NE(sirop_set_word_meaning(words), nullptr);
+        EXPECT_NE(sirop_texture_word_meaning(words), nullptr);
     }
     for (; sirop_conversion_name(conversions) != nullptr; ++conversions) {
     }
@@ -117,7 +97,7 @@ TEST(c_catalogues, list_to_their_end_and_know_their_own) {
     EXPECT_EQ(conversions, 12);
     EXPECT_EQ(limits, 7);
     EXPECT_EQ(sirop_ingredient_name(-1), nullptr);
-    EXPECT_EQ(sirop_set_word(99), nullptr);
+    EXPECT_EQ(sirop_texture_word(99), nullptr);
     double x = 0.0;
     EXPECT_EQ(sirop_convert("brix_to_baume", 60.0, &x), SIROP_OK);
     EXPECT_NEAR(x, 32.5, 0.1);  // 145 - 145/SG with the density of ICUMSA SPS-4: a regression
@@ -142,11 +122,9 @@ std::string words(const sirop_stage_place& place) {
 }
 
 TEST(c_stages, are_those_of_the_table_both_ways) {
-    double grams[SIROP_COMPONENT_COUNT] = {0};
-    grams[SIROP_SUCROSE] = 100.0;
-    grams[SIROP_WATER] = 20.0;
+    auto grams = mixture_of({{SIROP_SUCROSE, 100.0}, {SIROP_WATER, 20.0}});
     sirop_range r;
-    ASSERT_EQ(sirop_celsius_for_stage(nullptr, "soft ball", grams, SIROP_COMPONENT_COUNT, 1013.25, &r),
+    ASSERT_EQ(sirop_celsius_for_stage(nullptr, "soft ball", grams.data(), count, 1013.25, &r),
               SIROP_EXTRAPOLATED);    // its firmness: above 75 % solids
     EXPECT_NEAR(r.low, 113.0, 1e-6);  // the table itself, for plain sugar at sea level
     EXPECT_NEAR(r.high, 116.0, 1e-6);
@@ -162,13 +140,13 @@ TEST(c_stages, are_those_of_the_table_both_ways) {
     EXPECT_EQ(sirop_stage_name(nullptr, place.upper), nullptr);
     EXPECT_EQ(words(place), "above black caramel");
     sirop_estimate water;
-    ASSERT_GE(sirop_water_at_boil_grams(grams, SIROP_COMPONENT_COUNT, 114.5, 1013.25, &water), 0);
+    ASSERT_GE(sirop_water_at_boil_grams(grams.data(), count, 114.5, 1013.25, &water), 0);
     grams[SIROP_WATER] = water.value;
-    ASSERT_EQ(sirop_stage_of_mixture(nullptr, grams, SIROP_COMPONENT_COUNT, &place), SIROP_EXTRAPOLATED);
+    ASSERT_EQ(sirop_stage_of_mixture(nullptr, grams.data(), count, &place), SIROP_EXTRAPOLATED);
     EXPECT_EQ(place.lower, place.upper);
     EXPECT_EQ(words(place), "soft ball");
-    EXPECT_EQ(sirop_celsius_for_stage(nullptr, "charm", grams, SIROP_COMPONENT_COUNT, 1013.25, &r), SIROP_E_NAME);
-    EXPECT_EQ(sirop_celsius_for_stage(nullptr, "dark caramel", grams, SIROP_COMPONENT_COUNT, 1013.25, &r),
+    EXPECT_EQ(sirop_celsius_for_stage(nullptr, "charm", grams.data(), count, 1013.25, &r), SIROP_E_NAME);
+    EXPECT_EQ(sirop_celsius_for_stage(nullptr, "dark caramel", grams.data(), count, 1013.25, &r),
               SIROP_E_IMPOSSIBLE);
     const auto nowhere = [&](int32_t status) {
         return place.lower == -1 && place.upper == -1 && place.status == status;
@@ -179,11 +157,11 @@ TEST(c_stages, are_those_of_the_table_both_ways) {
     EXPECT_TRUE(nowhere(SIROP_E_RANGE));
     EXPECT_EQ(sirop_stage_of_temperature(nullptr, 110.0, 1.0, &place), SIROP_E_RANGE);
     EXPECT_EQ(sirop_stage_of_temperature(nullptr, 110.0, 1013.25, nullptr), SIROP_E_NULL);
-    EXPECT_EQ(sirop_stage_of_mixture(nullptr, nullptr, SIROP_COMPONENT_COUNT, &place), SIROP_E_NULL);
+    EXPECT_EQ(sirop_stage_of_mixture(nullptr, nullptr, count, &place), SIROP_E_NULL);
     EXPECT_TRUE(nowhere(SIROP_E_NULL));
-    EXPECT_EQ(sirop_stage_of_mixture("mars", grams, SIROP_COMPONENT_COUNT, &place), SIROP_E_NAME);
+    EXPECT_EQ(sirop_stage_of_mixture("mars", grams.data(), count, &place), SIROP_E_NAME);
     grams[SIROP_WATER] = 0.0;
-    EXPECT_EQ(sirop_stage_of_mixture(nullptr, grams, SIROP_COMPONENT_COUNT, &place), SIROP_E_IMPOSSIBLE);
+    EXPECT_EQ(sirop_stage_of_mixture(nullptr, grams.data(), count, &place), SIROP_E_IMPOSSIBLE);
     EXPECT_TRUE(nowhere(SIROP_E_IMPOSSIBLE));
     char text[100];
     size_t needed = 0;
@@ -201,21 +179,18 @@ TEST(c_stages, are_those_of_the_table_both_ways) {
 
 TEST(c_stages, by_consistency_carry_the_grade_of_what_is_behind_and_the_reach_of_a_point) {
     using sirop::core::log10_firmness;
-    double grams[SIROP_COMPONENT_COUNT] = {0};
-    grams[SIROP_SUCROSE] = 100.0;
-    grams[SIROP_WATER] = 80.0;
+    auto grams = mixture_of({{SIROP_SUCROSE, 100.0}, {SIROP_WATER, 80.0}});
     int fine = 0, stiff = 0, hot = 0, points = 0;
     for (const double glucose : {0.0, 5.0}) {  // whose isotherm is not fitted at the boil
         grams[SIROP_GLUCOSE] = glucose;
         sirop::core::mixture m;
-        std::copy(grams, grams + SIROP_COMPONENT_COUNT, m.grams.begin());
+        m.grams = grams;
         for (int32_t t = 0; const char* table = sirop_stage_table_name(t); ++t)
             for (int32_t i = 0; const char* stage = sirop_stage_name(table, i); ++i) {
                 SCOPED_TRACE(std::string(table) + ", " + stage);
                 sirop_range printed, found{7.0, 7.0};
                 ASSERT_EQ(sirop_stage_range_celsius(table, stage, &printed), SIROP_OK);
-                const auto status =
-                    sirop_celsius_for_stage(table, stage, grams, SIROP_COMPONENT_COUNT, 1013.25, &found);
+                const auto status = sirop_celsius_for_stage(table, stage, grams.data(), count, 1013.25, &found);
                 if (status < 0) {
                     EXPECT_EQ(status, SIROP_E_IMPOSSIBLE);
                     EXPECT_TRUE(all_nan(found));
@@ -245,29 +220,25 @@ TEST(c_stages, by_consistency_carry_the_grade_of_what_is_behind_and_the_reach_of
     EXPECT_GT(hot, 3);
     EXPECT_GT(points, 10);
     sirop_stage_place place;
-    EXPECT_EQ(sirop_stage_of_mixture(nullptr, grams, SIROP_COMPONENT_COUNT, &place), SIROP_OK);
+    EXPECT_EQ(sirop_stage_of_mixture(nullptr, grams.data(), count, &place), SIROP_OK);
     grams[SIROP_AGAR] = 2.0;  // a gel, whose law is an estimate
-    EXPECT_EQ(sirop_stage_of_mixture(nullptr, grams, SIROP_COMPONENT_COUNT, &place), SIROP_EXTRAPOLATED);
+    EXPECT_EQ(sirop_stage_of_mixture(nullptr, grams.data(), count, &place), SIROP_EXTRAPOLATED);
     sirop_range r{7.0, 7.0};
-    EXPECT_EQ(sirop_celsius_for_stage(nullptr, nullptr, grams, SIROP_COMPONENT_COUNT, 1013.25, &r), SIROP_E_NULL);
+    EXPECT_EQ(sirop_celsius_for_stage(nullptr, nullptr, grams.data(), count, 1013.25, &r), SIROP_E_NULL);
     EXPECT_TRUE(all_nan(r));
     r = {7.0, 7.0};
-    EXPECT_EQ(sirop_celsius_for_stage(nullptr, "soft ball", nullptr, SIROP_COMPONENT_COUNT, 1013.25, &r),
-              SIROP_E_NULL);
+    EXPECT_EQ(sirop_celsius_for_stage(nullptr, "soft ball", nullptr, count, 1013.25, &r), SIROP_E_NULL);
     EXPECT_TRUE(all_nan(r));
     r = {7.0, 7.0};
-    EXPECT_EQ(sirop_celsius_for_stage(nullptr, "soft ball", grams, SIROP_COMPONENT_COUNT, 5.0, &r), SIROP_E_RANGE);
+    EXPECT_EQ(sirop_celsius_for_stage(nullptr, "soft ball", grams.data(), count, 5.0, &r), SIROP_E_RANGE);
     EXPECT_TRUE(all_nan(r));
 }
 
 TEST(c_graining_and_layers, beyond_the_solubility_laws_is_extrapolated_and_ice_is_taken_out) {
-    double grams[SIROP_COMPONENT_COUNT] = {0};
-    grams[SIROP_SUCROSE] = 30.0;
-    grams[SIROP_LACTOSE] = 3.0;
-    grams[SIROP_WATER] = 70.0;
+    auto grams = mixture_of({{SIROP_SUCROSE, 30.0}, {SIROP_LACTOSE, 3.0}, {SIROP_WATER, 70.0}});
     const auto at = [&](double celsius) {
         sirop_graining g = stale_graining;
-        g.status = sirop_graining_at(grams, SIROP_COMPONENT_COUNT, celsius, &g);
+        g.status = sirop_graining_at(grams.data(), count, celsius, &g);
         return g;
     };
     for (const double inside : {0.0, 20.0, 89.0}) {
@@ -285,7 +256,7 @@ TEST(c_graining_and_layers, beyond_the_solubility_laws_is_extrapolated_and_ice_i
     EXPECT_EQ(at(100.0).sucrose_supersaturation.value, at(89.0).sucrose_supersaturation.value);
     // At -15 C most of the water is ice: what is left holds far more than at 0 C.
     sirop::core::mixture m;
-    std::copy(grams, grams + SIROP_COMPONENT_COUNT, m.grams.begin());
+    m.grams = grams;
     const auto cold = sirop::core::graining_of(sirop::core::at_temperature(m, -15.0), -15.0);
     EXPECT_EQ(at(-15.0).sucrose_supersaturation.value, cold.sucrose.supersaturation.value);
     EXPECT_EQ(at(-15.0).risk, static_cast<int32_t>(cold.risk));
@@ -293,10 +264,9 @@ TEST(c_graining_and_layers, beyond_the_solubility_laws_is_extrapolated_and_ice_i
 }
 
 TEST(c_graining_and_layers, errors_leave_nan_in_every_result) {
-    double grams[2 * SIROP_COMPONENT_COUNT] = {0};
-    grams[SIROP_SUCROSE] = grams[SIROP_COMPONENT_COUNT + SIROP_STARCH] = 75.0;
-    grams[SIROP_WATER] = grams[SIROP_COMPONENT_COUNT + SIROP_WATER] = 25.0;
-    constexpr size_t count = SIROP_COMPONENT_COUNT;
+    double grams[2 * count] = {0};
+    grams[SIROP_SUCROSE] = grams[count + SIROP_STARCH] = 75.0;
+    grams[SIROP_WATER] = grams[count + SIROP_WATER] = 25.0;
     const auto graining = [&](int32_t expected, auto&& call) {
         sirop_graining g = stale_graining;
         EXPECT_EQ(call(&g), expected);
@@ -311,9 +281,9 @@ TEST(c_graining_and_layers, errors_leave_nan_in_every_result) {
         const no_memory now;
         return sirop_graining_at(grams, count, 20.0, g);
     });
-    double ice[SIROP_COMPONENT_COUNT] = {0};
-    ice[SIROP_WATER] = 100.0;
-    graining(SIROP_E_IMPOSSIBLE, [&](sirop_graining* g) { return sirop_graining_at(ice, count, -10.0, g); });
+    const auto ice = mixture_of({{SIROP_WATER, 100.0}});
+    graining(SIROP_E_IMPOSSIBLE,
+             [&](sirop_graining* g) { return sirop_graining_at(ice.data(), count, -10.0, g); });
     sirop_graining small = stale_graining;
     small.struct_bytes = 8;
     EXPECT_EQ(sirop_graining_at(grams, count, 20.0, &small), SIROP_E_RANGE);
@@ -350,30 +320,30 @@ TEST(c_graining_and_layers, errors_leave_nan_in_every_result) {
 }
 
 TEST(c_graining_and_layers, answer_and_refuse) {
-    double grams[2 * SIROP_COMPONENT_COUNT] = {0};
+    double grams[2 * count] = {0};
     grams[SIROP_SUCROSE] = 75.0;
     grams[SIROP_WATER] = 25.0;
-    double* cake = grams + SIROP_COMPONENT_COUNT;
+    double* cake = grams + count;
     cake[SIROP_STARCH] = 40.0;
     cake[SIROP_WATER] = 4.0;
     sirop_graining g;
     g.struct_bytes = sizeof g;
-    ASSERT_EQ(sirop_graining_at(grams, SIROP_COMPONENT_COUNT, 20.0, &g), SIROP_OK);
+    ASSERT_EQ(sirop_graining_at(grams, count, 20.0, &g), SIROP_OK);
     EXPECT_EQ(g.risk, 3);
     EXPECT_NEAR(g.sucrose_supersaturation.value, 1.5,
                 0.01);  // 3 g per g of water over 2.005 (Bubnik & Kadlec 1995)
     g.struct_bytes = 8;
-    EXPECT_EQ(sirop_graining_at(grams, SIROP_COMPONENT_COUNT, 20.0, &g), SIROP_E_RANGE);
+    EXPECT_EQ(sirop_graining_at(grams, count, 20.0, &g), SIROP_E_RANGE);
     g.struct_bytes = sizeof g;
-    EXPECT_EQ(sirop_graining_at(nullptr, SIROP_COMPONENT_COUNT, 20.0, &g), SIROP_E_NULL);
+    EXPECT_EQ(sirop_graining_at(nullptr, count, 20.0, &g), SIROP_E_NULL);
     EXPECT_TRUE(std::isnan(g.sucrose_supersaturation.value));
-    EXPECT_EQ(sirop_graining_at(grams, SIROP_COMPONENT_COUNT, 900.0, &g), SIROP_E_RANGE);
+    EXPECT_EQ(sirop_graining_at(grams, count, 900.0, &g), SIROP_E_RANGE);
     sirop_estimate aw, gained[2];
-    ASSERT_GE(sirop_layers_at_equilibrium(2, grams, SIROP_COMPONENT_COUNT, 20.0, &aw, gained), 0);
+    ASSERT_GE(sirop_layers_at_equilibrium(2, grams, count, 20.0, &aw, gained), 0);
     EXPECT_NEAR(gained[0].value + gained[1].value, 0.0, 1e-9);
     EXPECT_GT(gained[1].value, 0.0);  // the dry layer takes
-    EXPECT_EQ(sirop_layers_at_equilibrium(0, grams, SIROP_COMPONENT_COUNT, 20.0, &aw, gained), SIROP_E_RANGE);
-    EXPECT_EQ(sirop_layers_at_equilibrium(2, grams, SIROP_COMPONENT_COUNT, -5.0, &aw, gained), SIROP_E_RANGE);
+    EXPECT_EQ(sirop_layers_at_equilibrium(0, grams, count, 20.0, &aw, gained), SIROP_E_RANGE);
+    EXPECT_EQ(sirop_layers_at_equilibrium(2, grams, count, -5.0, &aw, gained), SIROP_E_RANGE);
     EXPECT_TRUE(std::isnan(gained[1].value));
 }
 
@@ -384,15 +354,13 @@ TEST(c_structs, have_the_sizes_that_programs_were_compiled_with) {
     static_assert(sizeof(sirop_graining) == 120 && offsetof(sirop_graining, hindering_percent) == 112);
     static_assert(SIROP_COMPONENT_COUNT == 27 && SIROP_ACID == 22 && SIROP_GELATIN == 26);
     // an older program, which knows fewer components, gets the same answer
-    double grams[SIROP_COMPONENT_COUNT] = {0};
-    grams[SIROP_SUCROSE] = 80.0;
-    grams[SIROP_WATER] = 20.0;
+    auto grams = mixture_of({{SIROP_SUCROSE, 80.0}, {SIROP_WATER, 20.0}});
     sirop_estimate old_one, new_one;
-    ASSERT_GE(sirop_boiling_point_celsius(grams, 23, 1013.25, &old_one), 0);
-    ASSERT_GE(sirop_boiling_point_celsius(grams, SIROP_COMPONENT_COUNT, 1013.25, &new_one), 0);
+    ASSERT_GE(sirop_boiling_point_celsius(grams.data(), 23, 1013.25, &old_one), 0);
+    ASSERT_GE(sirop_boiling_point_celsius(grams.data(), count, 1013.25, &new_one), 0);
     EXPECT_EQ(old_one.value, new_one.value);
-    EXPECT_EQ(sirop_boiling_point_celsius(grams, 0, 1013.25, &old_one), SIROP_E_RANGE);
-    EXPECT_EQ(sirop_boiling_point_celsius(grams, SIROP_COMPONENT_COUNT + 1, 1013.25, &old_one), SIROP_E_RANGE);
+    EXPECT_EQ(sirop_boiling_point_celsius(grams.data(), 0, 1013.25, &old_one), SIROP_E_RANGE);
+    EXPECT_EQ(sirop_boiling_point_celsius(grams.data(), count + 1, 1013.25, &old_one), SIROP_E_RANGE);
 }
 
 }  // namespace

@@ -1,17 +1,17 @@
 // The C API's batches and questions by calls: the same numbers as the text calls, bad calls refused with their
 // reason, memory that runs out, many threads at once.
-#include <gtest/gtest.h>
-
 #include <cmath>
-#include <nlohmann/json.hpp>
+#include <cstring>
 #include <string>
 #include <thread>
 #include <vector>
 
+#include "c_calls.hpp"
 #include "out_of_memory.hpp"
-#include "sirop/sirop.h"
 
 namespace {
+
+using namespace sirop_test;
 
 constexpr const char* text_batch =
     R"({"sirop_batch":1,"pan":[{"ingredient":"white sugar","grams":250},{"ingredient":"heavy cream 36 %","grams":240},
@@ -19,21 +19,13 @@ constexpr const char* text_batch =
     "off_heat":[{"ingredient":"butter, unsalted","grams":40,"celsius":12}],"serve":{"celsius":18},"pour":{"celsius":30},
     "store":{"celsius":6},"neighbours":[{"ingredient":"sponge cake","grams":200}]})";
 
-struct batch_handle {
-    sirop_batch* it = nullptr;
-    batch_handle() { EXPECT_EQ(sirop_batch_new(&it), SIROP_OK); }
-    ~batch_handle() { sirop_batch_free(it); }
-    batch_handle(const batch_handle&) = delete;
-    batch_handle& operator=(const batch_handle&) = delete;
-};
-
 void fill(sirop_batch* b) {
     ASSERT_EQ(sirop_batch_add(b, SIROP_PAN, "white sugar", 250, 20), SIROP_OK);
     ASSERT_EQ(sirop_batch_add(b, SIROP_PAN, "heavy cream 36 %", 240, 20), SIROP_OK);
-    double grams[SIROP_COMPONENT_COUNT];
-    ASSERT_EQ(sirop_ingredient_grams("glucose syrup 42 DE", grams, SIROP_COMPONENT_COUNT), SIROP_OK);
+    double grams[count];
+    ASSERT_EQ(sirop_ingredient_grams("glucose syrup 42 DE", grams, count), SIROP_OK);
     for (double& g : grams) g *= 0.6;
-    ASSERT_EQ(sirop_batch_add_mixture(b, SIROP_PAN, "syrup", grams, SIROP_COMPONENT_COUNT, 20), SIROP_OK);
+    ASSERT_EQ(sirop_batch_add_mixture(b, SIROP_PAN, "syrup", grams, count, 20), SIROP_OK);
     ASSERT_EQ(sirop_batch_add(b, SIROP_OFF_HEAT, "butter, unsalted", 40, 12), SIROP_OK);
     ASSERT_EQ(sirop_batch_add(b, SIROP_NEIGHBOURS, "sponge cake", 200, 20), SIROP_OK);
     for (const auto& [field, value] : std::vector<std::pair<const char*, double>>{{"thermometer_celsius", 108.5},
@@ -45,17 +37,14 @@ void fill(sirop_batch* b) {
 }
 
 TEST(c_handles, a_batch_by_calls_is_the_batch_as_text) {
-    batch_handle b;
+    batch b;
     fill(b.it);
-    sirop_answer* answer = nullptr;
-    ASSERT_GE(sirop_batch_predict(b.it, nullptr, &answer), 0) << sirop_batch_refusal(b.it);
-    std::string out(300000, '\0');
-    size_t needed = 0;
-    ASSERT_GE(sirop_predict_json(text_batch, std::strlen(text_batch), nullptr, out.data(), out.size(), &needed),
-              0);
-    const auto expected = nlohmann::json::parse(out.c_str());
+    answer by_calls, read_answer;
+    ASSERT_GE(sirop_batch_predict(b.it, nullptr, &by_calls.it), 0) << b.refusal();
+    const auto expected =
+        json::parse(text_of(sirop_predict_json, text_batch, std::strlen(text_batch), nullptr).text);
     std::size_t compared = 0, booleans = 0;
-    const auto compare = [&](auto&& self, const nlohmann::json& at, const std::string& key) -> void {
+    const auto compare = [&](auto&& self, const json& at, const std::string& key) -> void {
         if (at.is_object() || at.is_array()) {
             std::size_t i = 0;
             for (const auto& [name, value] : at.items()) {
@@ -67,13 +56,10 @@ TEST(c_handles, a_batch_by_calls_is_the_batch_as_text) {
         if (key == "title" || key.rfind("notes", 0) == 0) return;
         ++compared;
         if (at.is_string()) {
-            std::string text(4000, '\0');
-            size_t bytes = 0;
-            ASSERT_GE(sirop_answer_text(answer, key.c_str(), text.data(), text.size(), &bytes), 0) << key;
-            EXPECT_EQ(text.c_str(), at.get<std::string>()) << key;
+            EXPECT_EQ(text_of(sirop_answer_text, by_calls.it, key.c_str()).text, at.get<std::string>()) << key;
         } else {
             double x = 0.0;
-            const auto status = sirop_answer_number(answer, key.c_str(), &x);
+            const auto status = sirop_answer_number(by_calls.it, key.c_str(), &x);
             if (at.is_null()) {
                 EXPECT_EQ(status, SIROP_E_IMPOSSIBLE) << key;
                 EXPECT_TRUE(std::isnan(x));
@@ -91,50 +77,36 @@ TEST(c_handles, a_batch_by_calls_is_the_batch_as_text) {
     compare(compare, expected, "");
     EXPECT_GT(compared, 100U);
     EXPECT_GT(booleans, 0U);
-    sirop_answer_free(answer);
 
-    sirop_batch* read = nullptr;
-    ASSERT_EQ(sirop_batch_read(text_batch, std::strlen(text_batch), &read), SIROP_OK);
-    ASSERT_GE(sirop_batch_predict(read, nullptr, &answer), 0);
-    double x = 0.0;
-    ASSERT_GE(sirop_answer_number(answer, "cooked.water_percent", &x), 0);
-    EXPECT_EQ(x, expected["cooked"]["water_percent"].get<double>());
-    sirop_answer_free(answer);
-    sirop_batch_free(read);
+    const batch read(text_batch);
+    ASSERT_GE(sirop_batch_predict(read.it, nullptr, &read_answer.it), 0);
+    EXPECT_EQ(read_answer.number("cooked.water_percent"), expected["cooked"]["water_percent"].get<double>());
 }
 
 TEST(c_handles, bad_calls_are_refused_with_a_code_and_a_reason) {
-    batch_handle b;
+    batch b;
     sirop_answer* answer = nullptr;
-    const auto says = [&](const char* part) {
-        EXPECT_NE(std::string(sirop_batch_refusal(b.it)).find(part), std::string::npos)
-            << sirop_batch_refusal(b.it);
+    const auto refused = [&](int32_t status, int32_t code, const char* part) {
+        EXPECT_EQ(status, code) << part;
+        EXPECT_NE(b.refusal().find(part), std::string::npos) << b.refusal();
     };
-    const double nan_value = std::nan("");
     EXPECT_EQ(sirop_batch_new(nullptr), SIROP_E_NULL);
     EXPECT_EQ(sirop_batch_add(nullptr, SIROP_PAN, "honey", 1, 20), SIROP_E_NULL);
     EXPECT_EQ(sirop_batch_add(b.it, SIROP_PAN, nullptr, 1, 20), SIROP_E_NULL);
-    EXPECT_EQ(sirop_batch_add(b.it, SIROP_PAN, "gravel", 1, 20), SIROP_E_NAME);
-    says("gravel");
-    EXPECT_EQ(sirop_batch_add(b.it, 7, "honey", 1, 20), SIROP_E_RANGE);
-    says("where: 7");
-    EXPECT_EQ(sirop_batch_add(b.it, SIROP_PAN, "honey", -1, 20), SIROP_E_RANGE);
-    says("grams: -1");
+    refused(sirop_batch_add(b.it, SIROP_PAN, "gravel", 1, 20), SIROP_E_NAME, "gravel");
+    refused(sirop_batch_add(b.it, 7, "honey", 1, 20), SIROP_E_RANGE, "where: 7");
+    refused(sirop_batch_add(b.it, SIROP_PAN, "honey", -1, 20), SIROP_E_RANGE, "grams: -1");
     EXPECT_EQ(sirop_batch_add(b.it, SIROP_PAN, "honey", nan_value, 20), SIROP_E_RANGE);
-    EXPECT_EQ(sirop_batch_add(b.it, SIROP_OFF_HEAT, "honey", 1, 900), SIROP_E_RANGE);
-    says("celsius: 900");
-    EXPECT_EQ(sirop_batch_set(b.it, "charm", 1), SIROP_E_NAME);
-    says("charm");
-    EXPECT_EQ(sirop_batch_set(b.it, "pressure_hpa", 5), SIROP_E_RANGE);
-    says("300 to 1100");
+    refused(sirop_batch_add(b.it, SIROP_OFF_HEAT, "honey", 1, 900), SIROP_E_RANGE, "celsius: 900");
+    refused(sirop_batch_set(b.it, "charm", 1), SIROP_E_NAME, "charm");
+    refused(sirop_batch_set(b.it, "pressure_hpa", 5), SIROP_E_RANGE, "300 to 1100");
     EXPECT_EQ(sirop_batch_set(b.it, "serve_celsius", nan_value), SIROP_E_RANGE);
-    EXPECT_EQ(sirop_batch_predict(b.it, nullptr, &answer), SIROP_E_BATCH);  // empty
-    says("pan");
+    refused(sirop_batch_predict(b.it, nullptr, &answer), SIROP_E_BATCH, "pan");  // empty
     EXPECT_EQ(answer, nullptr);
     EXPECT_EQ(sirop_batch_predict(nullptr, nullptr, &answer), SIROP_E_NULL);
     EXPECT_EQ(sirop_batch_predict(b.it, nullptr, nullptr), SIROP_E_NULL);
     fill(b.it);
-    EXPECT_STREQ(sirop_batch_refusal(b.it), "");
+    EXPECT_EQ(b.refusal(), "");
     EXPECT_EQ(sirop_batch_predict(b.it, "mars", &answer), SIROP_E_NAME);
     ASSERT_GE(sirop_batch_predict(b.it, "fr pastry", &answer), 0);
     double x = 0.0;
@@ -161,11 +133,12 @@ TEST(c_handles, bad_calls_are_refused_with_a_code_and_a_reason) {
 }
 
 TEST(c_handles, a_refusal_is_that_of_the_last_call_and_names_what_these_calls_know) {
-    batch_handle b;
+    batch b;
     sirop_answer* answer = nullptr;
-    const auto says = [&](const std::string& text) { EXPECT_EQ(sirop_batch_refusal(b.it), text); };
-    const auto starts = [&](const std::string& text) {
-        EXPECT_EQ(std::string(sirop_batch_refusal(b.it)).substr(0, text.size()), text);
+    const auto says = [&](const std::string& text) { EXPECT_EQ(b.refusal(), text); };
+    const auto refused = [&](int32_t status, int32_t code, const std::string& start) {
+        EXPECT_EQ(status, code) << start;
+        EXPECT_EQ(b.refusal().substr(0, start.size()), start);
     };
     EXPECT_EQ(sirop_batch_add(b.it, SIROP_PAN, "white sugar", 200, 20), SIROP_OK);
     EXPECT_EQ(sirop_batch_add(b.it, SIROP_PAN, "water", 100, 20), SIROP_OK);
@@ -173,21 +146,16 @@ TEST(c_handles, a_refusal_is_that_of_the_last_call_and_names_what_these_calls_kn
     says("thermometer_celsius: is missing; set it with sirop_batch_set");
     EXPECT_EQ(sirop_batch_set(b.it, "thermometer_celsius", 90.0), SIROP_OK);
     says("");
-    EXPECT_EQ(sirop_batch_predict(b.it, nullptr, &answer), SIROP_E_BATCH);
-    starts("thermometer_celsius: 90");
+    refused(sirop_batch_predict(b.it, nullptr, &answer), SIROP_E_BATCH, "thermometer_celsius: 90");
     EXPECT_EQ(sirop_batch_set(b.it, "thermometer_celsius", 115.0), SIROP_OK);
 
-    double grams[SIROP_COMPONENT_COUNT] = {1.0};
-    EXPECT_EQ(sirop_batch_add(b.it, SIROP_PAN, nullptr, 1, 20), SIROP_E_NULL);
-    starts("ingredient: is null; ");
-    EXPECT_EQ(sirop_batch_add_mixture(b.it, SIROP_PAN, nullptr, grams, SIROP_COMPONENT_COUNT, 20), SIROP_E_NULL);
-    starts("name: is null; ");
-    EXPECT_EQ(sirop_batch_add_mixture(b.it, SIROP_PAN, "x", nullptr, SIROP_COMPONENT_COUNT, 20), SIROP_E_NULL);
-    starts("grams: is null; ");
-    EXPECT_EQ(sirop_batch_set(b.it, nullptr, 1.0), SIROP_E_NULL);
-    starts("field: is null; accepted: thermometer_celsius, pressure_hpa, ");
-    EXPECT_EQ(sirop_batch_predict(b.it, nullptr, nullptr), SIROP_E_NULL);
-    starts("answer: is null; ");
+    double grams[count] = {1.0};
+    refused(sirop_batch_add(b.it, SIROP_PAN, nullptr, 1, 20), SIROP_E_NULL, "ingredient: is null; ");
+    refused(sirop_batch_add_mixture(b.it, SIROP_PAN, nullptr, grams, count, 20), SIROP_E_NULL, "name: is null; ");
+    refused(sirop_batch_add_mixture(b.it, SIROP_PAN, "x", nullptr, count, 20), SIROP_E_NULL, "grams: is null; ");
+    refused(sirop_batch_set(b.it, nullptr, 1.0), SIROP_E_NULL,
+            "field: is null; accepted: thermometer_celsius, pressure_hpa, ");
+    refused(sirop_batch_predict(b.it, nullptr, nullptr), SIROP_E_NULL, "answer: is null; ");
     ASSERT_GE(sirop_batch_predict(b.it, nullptr, &answer), 0);
     says("");
     sirop_answer_free(answer);
@@ -212,16 +180,14 @@ TEST(c_handles, a_refusal_is_that_of_the_last_call_and_names_what_these_calls_kn
         const std::string text = R"({"sirop_batch":1,"pan":[{"ingredient":"white sugar","grams":200},)"
                                  R"({"ingredient":"water","grams":100}],"cook":{)" +
                                  cook + "}}";
-        sirop_batch* read = nullptr;
-        ASSERT_EQ(sirop_batch_read(text.data(), text.size(), &read), SIROP_OK) << sirop_batch_refusal(read);
-        EXPECT_EQ(sirop_batch_predict(read, nullptr, &answer), SIROP_E_BATCH);
-        EXPECT_EQ(std::string(sirop_batch_refusal(read)).rfind(place, 0), 0U) << sirop_batch_refusal(read);
-        sirop_batch_free(read);
+        const batch read(text);
+        EXPECT_EQ(sirop_batch_predict(read.it, nullptr, &answer), SIROP_E_BATCH);
+        EXPECT_EQ(read.refusal().rfind(place, 0), 0U) << read.refusal();
     }
 }
 
 TEST(c_handles, memory_may_run_out_at_any_allocation_and_the_handles_stay_good) {
-    batch_handle b;
+    batch b;
     fill(b.it);
     /// Calls with ever more memory until it suffices: an error then, and nothing else; gives how often it did not.
     const auto with_ever_more = [](const auto& call) {
@@ -266,7 +232,7 @@ TEST(c_handles, memory_may_run_out_at_any_allocation_and_the_handles_stay_good) 
 TEST(threads, get_the_same_numbers_at_once) {
     const auto work = [](double* water, double* boils, double* celsius) {
         for (int i = 0; i < 5; ++i) {
-            batch_handle b;
+            batch b;
             fill(b.it);
             sirop_answer* answer = nullptr;
             if (sirop_batch_predict(b.it, nullptr, &answer) < 0) return;
@@ -280,12 +246,9 @@ TEST(threads, get_the_same_numbers_at_once) {
             sirop_answer_number(answer, "answer.thermometer_celsius", celsius);
             sirop_answer_free(answer);
             sirop_question_free(q);
-            double grams[SIROP_COMPONENT_COUNT] = {0};
-            grams[SIROP_SUCROSE] = 80.0;
-            grams[SIROP_GLUCOSE] = 10.0;
-            grams[SIROP_WATER] = 20.0;
+            const auto grams = mixture_of({{SIROP_SUCROSE, 80.0}, {SIROP_GLUCOSE, 10.0}, {SIROP_WATER, 20.0}});
             sirop_estimate e;
-            sirop_boiling_point_celsius(grams, SIROP_COMPONENT_COUNT, 1000.0, &e);
+            sirop_boiling_point_celsius(grams.data(), count, 1000.0, &e);
             *boils = e.value;
         }
     };

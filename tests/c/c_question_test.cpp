@@ -1,17 +1,14 @@
 // Questions by calls through the C API, and batches written as text: the same answers as from text, bad calls
 // refused with their reason and nothing half-changed.
-#include <gtest/gtest.h>
-
 #include <cmath>
-#include <nlohmann/json.hpp>
 #include <string>
 #include <vector>
 
-#include "sirop/sirop.h"
+#include "c_calls.hpp"
 
 namespace {
 
-using json = nlohmann::ordered_json;
+using namespace sirop_test;
 
 // Invented.
 constexpr const char* sauce =
@@ -23,66 +20,6 @@ constexpr const char* sauce =
     "off_heat":[{"ingredient":"butter, unsalted","grams":35,"celsius":14}],"serve":{"celsius":19},
     "store":{"celsius":6},"pour":{"celsius":32},"neighbours":[{"ingredient":"sponge cake","grams":180}]
 })json";
-
-/// A text that a call writes, and the status in `status`.
-template <class Call>
-std::string text_of(const Call& call, int32_t& status) {
-    std::size_t needed = 0;
-    status = call(nullptr, 0, &needed);
-    if (status != SIROP_E_BUFFER) return {};
-    std::string out(needed, '?');
-    status = call(out.data(), out.size(), &needed);
-    out.resize(needed - 1);
-    return out;
-}
-
-template <class Handle>
-struct owned {
-    Handle* it = nullptr;
-    void (*free)(Handle*);
-    explicit owned(void (*f)(Handle*)) : free(f) {}
-    ~owned() { free(it); }
-    owned(const owned&) = delete;
-    owned& operator=(const owned&) = delete;
-};
-struct batch : owned<sirop_batch> {
-    explicit batch(const std::string& text) : owned(sirop_batch_free) {
-        EXPECT_EQ(sirop_batch_read(text.data(), text.size(), &it), SIROP_OK) << sirop_batch_refusal(it);
-    }
-};
-struct answer : owned<sirop_answer> {
-    answer() : owned(sirop_answer_free) {}
-    json content() const {
-        int32_t status = 0;
-        const auto text =
-            text_of([&](char* out, std::size_t bytes,
-                        std::size_t* needed) { return sirop_answer_text(it, "", out, bytes, needed); },
-                    status);
-        EXPECT_GE(status, 0);
-        return json::parse(text, nullptr, false);
-    }
-    std::string report() const {
-        int32_t status = 0;
-        return text_of([&](char* out, std::size_t bytes,
-                           std::size_t* needed) { return sirop_answer_report(it, out, bytes, needed); },
-                       status);
-    }
-};
-struct question : owned<sirop_question> {
-    explicit question(const char* kind) : owned(sirop_question_free) {
-        EXPECT_EQ(sirop_question_new(kind, &it), SIROP_OK);
-    }
-    std::string refusal() const { return sirop_question_refusal(it); }
-};
-
-std::string batch_text(const sirop_batch* b) {
-    int32_t status = 0;
-    auto text = text_of(
-        [&](char* out, std::size_t bytes, std::size_t* needed) { return sirop_batch_text(b, out, bytes, needed); },
-        status);
-    EXPECT_EQ(status, SIROP_OK);
-    return text;
-}
 
 /// Sets every value of an object by calls; a key "batch" holds a batch's text.
 void tell(const question& q, const json& value, const std::string& path) {
@@ -159,12 +96,7 @@ TEST(c_question, by_calls_answers_as_the_text_does) {
             json whole = {{"sirop_question", 1}, {"ask", name}};
             whole.update(content);
             const auto text = whole.dump();
-            int32_t status = 0;
-            const auto expected = text_of(
-                [&](char* out, std::size_t bytes, std::size_t* needed) {
-                    return sirop_ask_json(text.data(), text.size(), out, bytes, needed);
-                },
-                status);
+            const auto [status, expected] = text_of(sirop_ask_json, text.data(), text.size());
             ASSERT_GE(status, 0) << expected;
             question q(name);
             tell(q, content, "");
@@ -172,12 +104,7 @@ TEST(c_question, by_calls_answers_as_the_text_does) {
             ASSERT_EQ(sirop_question_ask(q.it, &a.it), status) << q.refusal();
             EXPECT_TRUE(near(a.content(), json::parse(expected))) << a.content().dump(1) << expected;
             EXPECT_EQ(q.refusal(), "");
-            const auto page = text_of(
-                [&](char* out, std::size_t bytes, std::size_t* needed) {
-                    return sirop_ask_report(text.data(), text.size(), out, bytes, needed);
-                },
-                status);
-            EXPECT_EQ(a.report(), page);
+            EXPECT_EQ(a.report(), text_of(sirop_ask_report, text.data(), text.size()).text);
             // asked again, the same
             answer again;
             EXPECT_EQ(sirop_question_ask(q.it, &again.it), status);
@@ -198,8 +125,7 @@ TEST(c_question, is_refused_with_a_reason_and_stays_as_it_was) {
     EXPECT_EQ(q.refusal(), "");
     ASSERT_EQ(sirop_question_set_number(q.it, "wanted.water_percent", 15.0), SIROP_OK);
     ASSERT_GE(ask(), 0) << q.refusal();
-    double before = 0.0;
-    ASSERT_GE(sirop_answer_number(a.it, "answer.thermometer_celsius", &before), 0);
+    const double before = a.number("answer.thermometer_celsius");
 
     // Each leaves the question as it was, with a reason that names the key or the value.
     const std::string deep = [] {
@@ -227,9 +153,7 @@ TEST(c_question, is_refused_with_a_reason_and_stays_as_it_was) {
     EXPECT_NE(q.refusal(), "");
     answer same;
     ASSERT_GE(sirop_question_ask(q.it, &same.it), 0) << q.refusal();
-    double after = 0.0;
-    ASSERT_GE(sirop_answer_number(same.it, "answer.thermometer_celsius", &after), 0);
-    EXPECT_EQ(after, before);
+    EXPECT_EQ(same.number("answer.thermometer_celsius"), before);
 
     // An object where a list belongs is named when it is asked, and can be set anew.
     question r("rescue");
@@ -286,37 +210,28 @@ TEST(c_question, answers_count_their_lists_and_give_their_report) {
     EXPECT_EQ(sirop_answer_count(nullptr, "cautions", &none), SIROP_E_NULL);
     EXPECT_EQ(sirop_answer_count(a.it, nullptr, &none), SIROP_E_NULL);
     EXPECT_EQ(sirop_answer_count(a.it, "cautions", nullptr), SIROP_E_NULL);
-    int32_t status = 0;
     const std::string text = sauce;
-    const auto page = text_of(
-        [&](char* out, std::size_t bytes, std::size_t* needed) {
-            return sirop_predict_report(text.data(), text.size(), nullptr, out, bytes, needed);
-        },
-        status);
-    EXPECT_EQ(a.report(), page);
+    EXPECT_EQ(a.report(), text_of(sirop_predict_report, text.data(), text.size(), nullptr).text);
     std::size_t needed = 7;
     EXPECT_EQ(sirop_answer_report(nullptr, nullptr, 0, &needed), SIROP_E_NULL);
     EXPECT_EQ(needed, 0U);
 }
 
 TEST(c_batch_text, reads_back_as_the_same_batch) {
-    double fig[SIROP_COMPONENT_COUNT] = {0};
-    fig[SIROP_WATER] = 30.3;
-    fig[SIROP_GLUCOSE] = 31.9;
-    fig[SIROP_FRUCTOSE] = 29.1;
-    fig[SIROP_FIBRE] = 9.7;
+    const auto fig_paste =
+        mixture_of({{SIROP_WATER, 30.3}, {SIROP_GLUCOSE, 31.9}, {SIROP_FRUCTOSE, 29.1}, {SIROP_FIBRE, 9.7}});
+    const double* fig = fig_paste.data();
     batch b(sauce);
-    ASSERT_EQ(sirop_batch_add_mixture(b.it, SIROP_PAN, "fig \"paste\"", fig, SIROP_COMPONENT_COUNT, 20.0),
-              SIROP_OK);
-    ASSERT_EQ(sirop_batch_add_mixture(b.it, SIROP_OFF_HEAT, "honey", fig, SIROP_COMPONENT_COUNT, 30.0), SIROP_OK);
-    const auto text = batch_text(b.it);
+    ASSERT_EQ(sirop_batch_add_mixture(b.it, SIROP_PAN, "fig \"paste\"", fig, count, 20.0), SIROP_OK);
+    ASSERT_EQ(sirop_batch_add_mixture(b.it, SIROP_OFF_HEAT, "honey", fig, count, 30.0), SIROP_OK);
+    const auto text = b.text();
     const auto file = json::parse(text);
     EXPECT_EQ(file["sirop_batch"], 1);
     EXPECT_FALSE(file["pan"][0].contains("per_100_g"));  // the pantry's own
     EXPECT_NEAR(file["pan"][4]["per_100_g"]["fructose"].get<double>(), 29.1 / 1.01, 1e-12);
     EXPECT_EQ(file["off_heat"][0]["celsius"], 14.0);
     batch again(text);
-    EXPECT_TRUE(near(json::parse(batch_text(again.it)), file));
+    EXPECT_TRUE(near(json::parse(again.text()), file));
     answer a, c;
     ASSERT_EQ(sirop_batch_predict(b.it, "us 1918", &a.it), sirop_batch_predict(again.it, "us 1918", &c.it));
     auto first = a.content(), second = c.content();
@@ -326,20 +241,16 @@ TEST(c_batch_text, reads_back_as_the_same_batch) {
 
     // What could not be read back is not taken.
     for (const char* name : {"", "  "})
-        EXPECT_EQ(sirop_batch_add_mixture(b.it, SIROP_PAN, name, fig, SIROP_COMPONENT_COUNT, 20.0), SIROP_E_NAME);
-    EXPECT_EQ(sirop_batch_add_mixture(b.it, SIROP_PAN, "fig", fig, SIROP_COMPONENT_COUNT + 1, 20.0),
-              SIROP_E_RANGE);
-    EXPECT_EQ(std::string(sirop_batch_refusal(b.it)).rfind("components: ", 0), 0U) << sirop_batch_refusal(b.it);
+        EXPECT_EQ(sirop_batch_add_mixture(b.it, SIROP_PAN, name, fig, count, 20.0), SIROP_E_NAME);
+    EXPECT_EQ(sirop_batch_add_mixture(b.it, SIROP_PAN, "fig", fig, count + 1, 20.0), SIROP_E_RANGE);
+    EXPECT_EQ(b.refusal().rfind("components: ", 0), 0U) << b.refusal();
     EXPECT_EQ(sirop_batch_add(b.it, SIROP_PAN, "double cream", 10.0, 20.0), SIROP_E_NAME);
-    EXPECT_NE(std::string(sirop_batch_refusal(b.it)).find("heavy cream 36 %"), std::string::npos)
-        << sirop_batch_refusal(b.it);
+    EXPECT_NE(b.refusal().find("heavy cream 36 %"), std::string::npos) << b.refusal();
 
     // A batch without a target has a text too, for questions that ask for the temperature.
-    sirop_batch* bare = nullptr;
-    ASSERT_EQ(sirop_batch_new(&bare), SIROP_OK);
-    ASSERT_EQ(sirop_batch_add(bare, SIROP_PAN, "honey", 100.0, 20.0), SIROP_OK);
-    EXPECT_FALSE(json::parse(batch_text(bare))["cook"].contains("to_celsius"));
-    sirop_batch_free(bare);
+    batch bare;
+    ASSERT_EQ(sirop_batch_add(bare.it, SIROP_PAN, "honey", 100.0, 20.0), SIROP_OK);
+    EXPECT_FALSE(json::parse(bare.text())["cook"].contains("to_celsius"));
     std::size_t needed = 7;
     EXPECT_EQ(sirop_batch_text(nullptr, nullptr, 0, &needed), SIROP_E_NULL);
 }

@@ -17,47 +17,23 @@
 #include <utility>
 
 #include "csv.hpp"
+#include "mixtures.hpp"
+#include "published.hpp"
 #include "sweep.hpp"
 
 namespace {
 
 namespace formula = sirop::formula;
 using sirop::core::component;
+using sirop_test::bisect;
 using sirop_test::csv_row;
+using sirop_test::deviations;
+using sirop_test::kelvin;
+using sirop_test::mole_fraction_at;
 using sirop_test::read_csv;
+using sirop_test::solution;
 
 constexpr double sucrose_molar_mass = 342.297, glucose_molar_mass = 180.156, glycerol_molar_mass = 92.094;
-
-/// Deviations of a model from a table, printed at the end of each test that owns one.
-class deviations {
-  public:
-    explicit deviations(std::string what) : what_(std::move(what)) {}
-    ~deviations() {
-        std::printf("    %s: %zu points, bias %.3g, rms %.3g, worst %.3g (%s)\n", what_.c_str(), count_, bias(),
-                    rms(), worst_, where_.c_str());
-    }
-    deviations(const deviations&) = delete;
-    deviations& operator=(const deviations&) = delete;
-
-    void add(double deviation, const std::string& where) {
-        ++count_;
-        sum_ += deviation;
-        squares_ += deviation * deviation;
-        if (!(std::fabs(deviation) <= std::fabs(worst_))) {
-            worst_ = deviation;
-            where_ = where;
-        }
-    }
-    std::size_t count() const { return count_; }
-    double bias() const { return sum_ / static_cast<double>(count_); }
-    double rms() const { return std::sqrt(squares_ / static_cast<double>(count_)); }
-    double worst() const { return std::fabs(worst_); }
-
-  private:
-    std::string what_, where_;
-    std::size_t count_ = 0;
-    double sum_ = 0.0, squares_ = 0.0, worst_ = 0.0;
-};
 
 /// Half a unit of the last printed decimal, with room for the binary rounding of the printed number.
 double half_unit(const std::string& printed) {
@@ -66,27 +42,8 @@ double half_unit(const std::string& printed) {
     return 0.5 * std::pow(10.0, -static_cast<double>(decimals)) * (1.0 + 1.0e-6);
 }
 
-double mole_fraction_at(double mass_percent, double molar_mass) {
-    const double moles = mass_percent / molar_mass;
-    return moles / (moles + (100.0 - mass_percent) / formula::water_molar_mass);
-}
 double mole_fraction_of_molality(double molality) {
     return molality / (molality + 1000.0 / formula::water_molar_mass);
-}
-
-/// Where a function that is negative at `low` and positive at `high` changes sign: plain bisection, so that the
-/// library's own solver does not check itself.
-template <class Function>
-double bisect(const Function& f, double low, double high) {
-    for (int i = 0; i < 100; ++i) {
-        const double middle = 0.5 * (low + high);
-        (f(middle) < 0.0 ? low : high) = middle;
-    }
-    return 0.5 * (low + high);
-}
-
-double kelvin(double celsius) {
-    return celsius + formula::zero_celsius;
 }
 
 /// Boiling-point elevation at 1 atm of a solution whose ln aw is a function of T in K.
@@ -101,12 +58,6 @@ double elevation(const LnActivity& ln_activity) {
         0.0, 200.0);
 }
 
-sirop::core::mixture sucrose_solution(double mass_percent) {
-    sirop::core::mixture m;
-    m[component::sucrose] = mass_percent;
-    m[component::water] = 100.0 - mass_percent;
-    return m;
-}
 double viscosity_mpa_s(const sirop::core::mixture& m, double celsius) {
     const double solids = m.dissolved() / (m.dissolved() + m.water());
     return 1000.0 * std::pow(10.0, formula::syrup_log10_viscosity(
@@ -386,13 +337,7 @@ TEST(Solids, GabMonolayer) {
 
 // ICUMSA SPS-4 (1994): its check values are printed to two decimals; tolerance half of the last.
 TEST(Density, IcumsaCheckValues) {
-    for (const auto& [percent, printed] : {std::pair{10.0, 1038.12},
-                                           {20.0, 1080.98},
-                                           {40.0, 1176.52},
-                                           {60.0, 1286.61},
-                                           {70.0, 1347.48},
-                                           {80.0, 1412.20},
-                                           {90.0, 1480.52}})
+    for (const auto& [percent, printed] : sirop_test::icumsa_densities)
         EXPECT_NEAR(formula::sucrose_density(0.01 * percent, 20.0), printed, 0.005) << percent;
 }
 
@@ -519,9 +464,10 @@ TEST(Viscosity, InternationalCriticalTables) {
     std::size_t found = 0;
     for (const csv_row& row : read_csv("viscosity_sucrose.csv").rows) {
         const std::string where = row.text("mass_percent") + " % " + row.text("T_C") + " C";
-        const double deviation = viscosity_mpa_s(sucrose_solution(row.number("mass_percent")), row.number("T_C")) /
-                                     row.number("viscosity_mPa_s") -
-                                 1.0;
+        const double deviation =
+            viscosity_mpa_s(solution(component::sucrose, row.number("mass_percent")), row.number("T_C")) /
+                row.number("viscosity_mPa_s") -
+            1.0;
         all.add(deviation, where);
         if (const auto known = out_of_line.find(where); known != out_of_line.end()) {
             ++found;
@@ -544,9 +490,7 @@ TEST(Viscosity, CrcAt20C) {
         const double percent = row.number("mass_percent");
         const bool is_sucrose = row.text("solute") == "sucrose";
         if (!row.has("viscosity_mPa_s") || (is_sucrose && percent == 32.0)) continue;
-        sirop::core::mixture m;
-        m[is_sucrose ? component::sucrose : component::glucose] = percent;
-        m[component::water] = 100.0 - percent;
+        const auto m = solution(is_sucrose ? component::sucrose : component::glucose, percent);
         (is_sucrose ? sucrose : glucose)
             .add(viscosity_mpa_s(m, 20.0) / row.number("viscosity_mPa_s") - 1.0, row.text("mass_percent") + " %");
     }

@@ -8,13 +8,13 @@
 #include <cstdint>
 #include <cstdio>
 #include <string>
+#include <tuple>
 #include <utility>
 #include <vector>
 
 namespace parity {
 
-// --- JSON
-// ---------------------------------------------------------------------------------------------------------
+// --- JSON -------------------------------------------------------------------------------------------------------
 
 inline std::string json(double x) {
     if (std::isnan(x)) return "null";
@@ -81,15 +81,97 @@ std::string json(const std::vector<T>& list) {
     return out.empty() ? "[]" : out + "]";
 }
 
-/// The members of an object, gathered by name: the arguments of a call, or a result of several parts.
+/// A text that C gets with its length.
+struct sized_text {
+    std::string text;
+};
+inline std::string json(const sized_text& t) {
+    return json(t.text);
+}
+
+/// An argument or a result under its name in sirop.h.
+template <class T>
+struct named {
+    const char* name;
+    T value;
+};
+template <class T>
+named(const char*, T) -> named<T>;
+
+/// One mixture, or several one after the other.
+struct masses {
+    std::vector<double> grams;
+    std::size_t components;
+};
+
+/// The members of an object, by name.
 struct members {
     std::string text;
-    template <class T>
-    members with(const char* name, const T& value) const {
-        return {text + (text.empty() ? "" : ", ") + json(name) + ": " + json(value)};
+    template <class... Parts>
+    explicit members(const Parts&... parts) {
+        (add(parts), ...);
     }
     std::string object() const { return "{" + text + "}"; }
+
+  private:
+    template <class T>
+    void add(const named<T>& one) {
+        text += (text.empty() ? "" : ", ") + json(one.name) + ": " + json(one.value);
+    }
+    void add(const masses& m) {
+        add(named{"grams", m.grams});
+        add(named{"components", m.components});
+    }
 };
+
+/// Two results of one call.
+template <class A, class B>
+struct both {
+    named<A> first;
+    named<B> second;
+};
+template <class A, class B>
+std::string json(const both<A, B>& two) {
+    return members(two.first, two.second).object();
+}
+/// n results and their statuses.
+template <class T>
+auto with_statuses(std::size_t n, const char* name, std::size_t each = 1) {
+    return both<std::vector<int32_t>, std::vector<T>>{{"statuses", std::vector<int32_t>(n)},
+                                                      {name, std::vector<T>(n * each)}};
+}
+
+/// What C gets for an argument.
+template <class T>
+auto in_c(const named<T>& one) {
+    return std::tuple(one.value);
+}
+inline auto in_c(const named<std::string>& one) {
+    return std::tuple(one.value.c_str());
+}
+inline auto in_c(const named<sized_text>& one) {
+    return std::tuple(one.value.text.data(), one.value.text.size());
+}
+inline auto in_c(const named<std::vector<double>>& one) {
+    return std::tuple(one.value.data());
+}
+inline auto in_c(const masses& m) {
+    return std::tuple(m.grams.data(), m.components);
+}
+
+/// What C gets to write a result to.
+template <class T>
+auto out_c(T& result) {
+    return std::tuple(&result);
+}
+template <class T>
+auto out_c(std::vector<T>& results) {
+    return std::tuple(results.data());
+}
+template <class A, class B>
+auto out_c(both<A, B>& two) {
+    return std::tuple_cat(out_c(two.first.value), out_c(two.second.value));
+}
 
 /// Prints cases and counts them.
 struct printer {
@@ -103,8 +185,7 @@ struct printer {
     }
 };
 
-// --- drawing
-// ------------------------------------------------------------------------------------------------------
+// --- drawing ----------------------------------------------------------------------------------------------------
 
 constexpr std::size_t all_components = SIROP_COMPONENT_COUNT;
 
@@ -148,6 +229,16 @@ class dice {
         if (kind == 3) grams[below(components)] = std::nan("");
         if (kind == 4) grams[below(components)] = 2.0e9;
         return grams;
+    }
+
+    /// n mixtures one after the other, in as many components as a program passes.
+    masses mixtures(std::size_t n) {
+        masses found{{}, components()};
+        for (std::size_t i = 0; i < n; ++i) {
+            const auto one = mixture(found.components);
+            found.grams.insert(found.grams.end(), one.begin(), one.end());
+        }
+        return found;
     }
 
   private:

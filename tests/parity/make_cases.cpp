@@ -36,8 +36,48 @@ const double nan = std::nan("");
 printer print;
 dice draw;
 
-// --- calls without a mixture
-// --------------------------------------------------------------------------------------
+// --- calls without a handle -----------------------------------------------------------------------------------
+
+/// A call with its arguments and what it gave; gives the result back.
+template <class Function, class Result, class... Arguments>
+Result answer(const char* call, const Function& function, Result result, const Arguments&... arguments) {
+    const int status = std::apply(function, std::tuple_cat(in_c(arguments)..., out_c(result)));
+    print(call, members(arguments...), status, json(result));
+    return result;
+}
+
+/// A call that returns a text.
+template <class Function, class... Arguments>
+void returned(const char* call, const Function& function, const Arguments&... arguments) {
+    print(call, members(arguments...), 0, json(std::apply(function, std::tuple_cat(in_c(arguments)...))));
+}
+
+/// A call that writes a text: with a small buffer and then, if that was too small, with one of the size asked for.
+template <class Function, class... Arguments>
+void written(const char* call, const Function& function, const std::string& before, const members& in,
+             const Arguments&... arguments) {
+    std::vector<char> out(16);
+    std::size_t needed = 0;
+    int status = function(arguments..., out.data(), out.size(), &needed);
+    if (status == SIROP_E_BUFFER) {
+        out.resize(needed);
+        status = function(arguments..., out.data(), out.size(), &needed);
+    }
+    print(call, in, status, status >= 0 || status == SIROP_E_BATCH ? json(out.data()) : "null", before);
+}
+template <class Function, class... Arguments>
+void text(const char* call, const Function& function, const Arguments&... arguments) {
+    std::apply([&](const auto&... given) { written(call, function, "", members(arguments...), given...); },
+               std::tuple_cat(in_c(arguments)...));
+}
+
+/// n numbers drawn one after the other.
+template <class Draw>
+std::vector<double> drawn(std::size_t n, const Draw& next) {
+    std::vector<double> found(n);
+    for (double& one : found) one = next();
+    return found;
+}
 
 /// const char* f(int32_t), asked for every `step`th index from -1 on, and past the last; gives back all names.
 std::vector<std::string> names(const char* call, const char* (*name)(int32_t), int step,
@@ -45,529 +85,361 @@ std::vector<std::string> names(const char* call, const char* (*name)(int32_t), i
     std::vector<std::string> found;
     while (const char* one = name(static_cast<int32_t>(found.size()))) found.emplace_back(one);
     const int count = static_cast<int>(found.size());
-    for (int i = -1; i < count; i += step) print(call, members{}.with(argument, i), 0, json(name(i)));
-    print(call, members{}.with(argument, count), 0, json(name(count)));
+    for (int i = -1; i < count; i += step) returned(call, name, named{argument, i});
+    returned(call, name, named{argument, count});
     return found;
 }
 
 void about() {
-    print("sirop_version", {}, 0, json(sirop_version()));
+    returned("sirop_version", sirop_version);
     for (const int status : {0, 1, 2, -1, -2, -3, -4, -5, -6, -7, -8, -9, -1000})
-        print("sirop_status_text", members{}.with("status", status), 0, json(sirop_status_text(status)));
+        returned("sirop_status_text", sirop_status_text, named{"status", status});
     names("sirop_component_name", sirop_component_name, 1, "component");
     auto arguments = names("sirop_argument_name", sirop_argument_name, 1);
     arguments.emplace_back("");
     arguments.emplace_back("mood");
-    for (const auto& name : arguments) {
-        sirop_range range{};
-        const int status = sirop_accepted_range(name.c_str(), &range);
-        print("sirop_accepted_range", members{}.with("argument", name), status, json(range));
-    }
+    for (const auto& name : arguments)
+        answer("sirop_accepted_range", sirop_accepted_range, sirop_range{}, named{"argument", name});
 }
 
-void number(const char* call, int32_t (*function)(double, double*), const char* argument, double low, double high,
-            int times) {
-    for (int i = -4; i < times; ++i) {
-        // First the bounds, then the next double beyond each.
-        const double x = i == -4   ? low
-                         : i == -3 ? high
-                         : i == -2 ? std::nextafter(low, -1.0e9)
-                         : i == -1 ? std::nextafter(high, 1.0e9)
-                                   : draw.mostly(low, high);
-        double out = nan;
-        const int status = function(x, &out);
-        print(call, members{}.with(argument, x), status, json(out));
-    }
+void number(const char* call, int32_t (*function)(double, double*), const char* argument, double low,
+            double high) {
+    // First the bounds, then the next double beyond each.
+    for (const double x : {low, high, std::nextafter(low, -1.0e9), std::nextafter(high, 1.0e9)})
+        answer(call, function, nan, named{argument, x});
+    for (int i = 0; i < 9; ++i) answer(call, function, nan, named{argument, draw.mostly(low, high)});
 }
 
-/// int32_t f(size_t, const double*, int32_t*, T*): numbers, some of them bad, to results with their statuses.
-template <class Result, class Function>
-void numbers(const char* call, const Function& function, const members& in, const char* argument,
-             const char* result, double low, double high) {
+/// int32_t f(first..., size_t, const double*, int32_t*, T*): numbers, some of them bad, to results with statuses.
+template <class Result, class Function, class... First>
+void numbers(const char* call, const Function& function, const char* argument, const char* result, double low,
+             double high, const First&... first) {
     for (const std::size_t n : {0U, 5U}) {
-        std::vector<double> x(n);
-        for (double& one : x) one = draw.mostly(low, high);
+        auto x = drawn(n, [&] { return draw.mostly(low, high); });
         if (n > 1) x[1] = nan;
-        std::vector<int32_t> statuses(n);
-        std::vector<Result> out(n);
-        const int status = function(n, x.data(), statuses.data(), out.data());
-        print(call, in.with("n", n).with(argument, x), status,
-              members{}.with("statuses", statuses).with(result, out).object());
+        answer(call, function, with_statuses<Result>(n, result), first..., named{"n", n}, named{argument, x});
     }
 }
 
 void kitchen() {
-    number("sirop_pressure_at_altitude_hpa", sirop_pressure_at_altitude_hpa, "altitude_metres", -500.0, 9000.0, 9);
+    number("sirop_pressure_at_altitude_hpa", sirop_pressure_at_altitude_hpa, "altitude_metres", -500.0, 9000.0);
     number("sirop_pressure_from_boiling_water_hpa", sirop_pressure_from_boiling_water_hpa, "water_boils_celsius",
-           70.0, 102.0, 9);
-    number("sirop_water_boils_celsius", sirop_water_boils_celsius, "pressure_hpa", 300.0, 1100.0, 9);
-    numbers<double>("sirop_pressure_at_altitude_hpa_n", sirop_pressure_at_altitude_hpa_n, {}, "altitude_metres",
+           70.0, 102.0);
+    number("sirop_water_boils_celsius", sirop_water_boils_celsius, "pressure_hpa", 300.0, 1100.0);
+    numbers<double>("sirop_pressure_at_altitude_hpa_n", sirop_pressure_at_altitude_hpa_n, "altitude_metres",
                     "pressure_hpa", -500.0, 9000.0);
-    numbers<double>("sirop_pressure_from_boiling_water_hpa_n", sirop_pressure_from_boiling_water_hpa_n, {},
+    numbers<double>("sirop_pressure_from_boiling_water_hpa_n", sirop_pressure_from_boiling_water_hpa_n,
                     "water_boils_celsius", "pressure_hpa", 70.0, 102.0);
-    numbers<double>("sirop_water_boils_celsius_n", sirop_water_boils_celsius_n, {}, "pressure_hpa", "celsius",
-                    300.0, 1100.0);
+    numbers<double>("sirop_water_boils_celsius_n", sirop_water_boils_celsius_n, "pressure_hpa", "celsius", 300.0,
+                    1100.0);
 }
 
 void conversions() {
     auto found = names("sirop_conversion_name", sirop_conversion_name, 1);
     found.emplace_back("cups_to_spoons");
     for (const auto& name : found)
-        for (const double value : {draw.uniform(0.0, 100.0), draw.mostly(0.0, 1500.0)}) {
-            double out = nan;
-            const int status = sirop_convert(name.c_str(), value, &out);
-            print("sirop_convert", members{}.with("conversion", name).with("value", value), status, json(out));
-        }
+        for (const double value : {draw.uniform(0.0, 100.0), draw.mostly(0.0, 1500.0)})
+            answer("sirop_convert", sirop_convert, nan, named{"conversion", name}, named{"value", value});
     for (const char* name : {"brix_to_baume", "celsius_to_fahrenheit", "cups_to_spoons"})
-        numbers<double>(
-            "sirop_convert_n",
-            [&](std::size_t n, const double* x, int32_t* statuses, double* out) {
-                return sirop_convert_n(name, n, x, statuses, out);
-            },
-            members{}.with("conversion", name), "values", "results", 0.0, 90.0);
+        numbers<double>("sirop_convert_n", sirop_convert_n, "values", "results", 0.0, 90.0,
+                        named{"conversion", name});
 }
 
 void ingredients() {
     auto found = names("sirop_ingredient_name", sirop_ingredient_name, 5);
     found.emplace_back("moon dust");
     found.emplace_back(" Honey ");
+    const std::vector<double> grams(all_components);
+    const named components{"components", all_components};  // C takes it after the grams
     for (std::size_t i = 0; i < found.size(); i += i + 3 < found.size() ? 6 : 1) {
-        const char* name = found[i].c_str();
-        const auto in = members{}.with("ingredient", name);
-        print("sirop_ingredient_source", in, 0, json(sirop_ingredient_source(name)));
-        print("sirop_ingredient_estimate", in, 0, json(sirop_ingredient_estimate(name)));
-        std::vector<double> grams(all_components);
-        const int status = sirop_ingredient_grams(name, grams.data(), grams.size());
-        print("sirop_ingredient_grams", in.with("components", grams.size()), status, json(grams));
+        const named ingredient{"ingredient", found[i]};
+        returned("sirop_ingredient_source", sirop_ingredient_source, ingredient);
+        returned("sirop_ingredient_estimate", sirop_ingredient_estimate, ingredient);
+        const auto of_name = [](const char* name, std::size_t size, double* out) {
+            return sirop_ingredient_grams(name, out, size);
+        };
+        answer("sirop_ingredient_grams", of_name, grams, ingredient, components);
     }
     for (const std::size_t n : {0U, 3U}) {
-        std::vector<double> equivalents(n), solids(n), grams(n * all_components);
+        std::vector<double> equivalents(n), solids(n);
         for (std::size_t i = 0; i < n; ++i) {
             equivalents[i] = draw.mostly(10.0, 60.0);
             solids[i] = i == 1 ? 0.0 : draw.mostly(1.0, 100.0);
         }
-        std::vector<int32_t> statuses(n);
-        const int status = sirop_glucose_syrup_grams_n(n, equivalents.data(), solids.data(), statuses.data(),
-                                                       grams.data(), all_components);
-        print("sirop_glucose_syrup_grams_n",
-              members{}
-                  .with("n", n)
-                  .with("dextrose_equivalent", equivalents)
-                  .with("solids_percent", solids)
-                  .with("components", all_components),
-              status, members{}.with("statuses", statuses).with("grams", grams).object());
+        const auto syrups = [](std::size_t count, const double* equivalent, const double* percent,
+                               std::size_t size, int32_t* statuses, double* out) {
+            return sirop_glucose_syrup_grams_n(count, equivalent, percent, statuses, out, size);
+        };
+        answer("sirop_glucose_syrup_grams_n", syrups, with_statuses<double>(n, "grams", all_components),
+               named{"n", n}, named{"dextrose_equivalent", equivalents}, named{"solids_percent", solids},
+               components);
     }
     for (int i = 0; i < 8; ++i) {
         const double equivalent = draw.mostly(10.0, 60.0), solids = draw.mostly(1.0, 100.0);
-        std::vector<double> grams(all_components);
-        const int status = sirop_glucose_syrup_grams(equivalent, solids, grams.data(), grams.size());
-        print("sirop_glucose_syrup_grams",
-              members{}
-                  .with("dextrose_equivalent", equivalent)
-                  .with("solids_percent", solids)
-                  .with("components", grams.size()),
-              status, json(grams));
+        const auto syrup = [](double of, double percent, std::size_t size, double* out) {
+            return sirop_glucose_syrup_grams(of, percent, out, size);
+        };
+        answer("sirop_glucose_syrup_grams", syrup, grams, named{"dextrose_equivalent", equivalent},
+               named{"solids_percent", solids}, components);
     }
 }
 
 void words() {
-    const auto found = names("sirop_set_word", sirop_set_word, 1);
+    const auto found = names("sirop_texture_word", sirop_texture_word, 1);
     for (int i = -1; i <= static_cast<int>(found.size()); ++i) {
-        const auto in = members{}.with("index", i);
-        print("sirop_set_word_meaning", in, 0, json(sirop_set_word_meaning(i)));
-        sirop_range range{};
-        const int status = sirop_set_word_firmness_pa_s(i, &range);
-        print("sirop_set_word_firmness_pa_s", in, status, json(range));
+        const named index{"index", i};
+        returned("sirop_texture_word_meaning", sirop_texture_word_meaning, index);
+        answer("sirop_texture_word_firmness_pa_s", sirop_texture_word_firmness_pa_s, sirop_range{}, index);
     }
     for (int i = 0; i < 10; ++i) {
         const double firmness = i == 0 ? -1.0 : i == 1 ? nan : std::pow(10.0, draw.uniform(-3.0, 13.0));
-        int32_t index = 0;
-        const int status = sirop_set_word_of(firmness, &index);
-        print("sirop_set_word_of", members{}.with("firmness_pa_s", firmness), status, json(index));
+        answer("sirop_texture_word_of", sirop_texture_word_of, int32_t{0}, named{"firmness_pa_s", firmness});
     }
-    numbers<int32_t>("sirop_set_word_of_n", sirop_set_word_of_n, {}, "firmness_pa_s", "indices", 0.0, 1.0e4);
+    numbers<int32_t>("sirop_texture_word_of_n", sirop_texture_word_of_n, "firmness_pa_s", "indices", 0.0, 1.0e4);
     const auto groups = names("sirop_growth_group", sirop_growth_group, 1);
-    for (int i = -1; i <= static_cast<int>(groups.size()); ++i) {
-        double activity = nan;
-        const int status = sirop_growth_limit(i, &activity);
-        print("sirop_growth_limit", members{}.with("index", i), status, json(activity));
-    }
-    print("sirop_growth_limits_source", {}, 0, json(sirop_growth_limits_source()));
-}
-
-/// n mixtures one after the other.
-std::vector<double> mixtures_of(std::size_t n, std::size_t components) {
-    std::vector<double> grams;
-    for (std::size_t i = 0; i < n; ++i) {
-        const auto one = draw.mixture(components);
-        grams.insert(grams.end(), one.begin(), one.end());
-    }
-    return grams;
-}
-
-// --- texts written into a buffer
-// ----------------------------------------------------------------------------------
-
-/// Calls with a small buffer and then, if that was too small, with one of the size that was asked for.
-template <class Call>
-void text(const char* call, const members& in, const Call& function, const std::string& before = "") {
-    std::vector<char> out(16);
-    std::size_t needed = 0;
-    int status = function(out.data(), out.size(), &needed);
-    if (status == SIROP_E_BUFFER) {
-        out.resize(needed);
-        status = function(out.data(), out.size(), &needed);
-    }
-    print(call, in, status, status >= 0 || status == SIROP_E_BATCH ? json(out.data()) : "null", before);
+    for (int i = -1; i <= static_cast<int>(groups.size()); ++i)
+        answer("sirop_growth_limit", sirop_growth_limit, nan, named{"index", i});
+    returned("sirop_growth_limits_source", sirop_growth_limits_source);
 }
 
 void stages() {
-    const auto tables = names("sirop_stage_table_name", sirop_stage_table_name, 1);
-    for (const char* table : {static_cast<const char*>(nullptr), "us 1918", "fr pastry", "no such table"}) {
-        const auto in = members{}.with("table", table);
-        print("sirop_stage_table_source", in, 0, json(sirop_stage_table_source(table)));
+    names("sirop_stage_table_name", sirop_stage_table_name, 1);
+    for (const char* one : {static_cast<const char*>(nullptr), "us 1918", "fr pastry", "no such table"}) {
+        const named table{"table", one};
+        returned("sirop_stage_table_source", sirop_stage_table_source, table);
         for (int i = 0; i < 7; ++i) {
-            const char* stage = i == 6 ? "no such stage" : sirop_stage_name(table, i);
-            if (i < 6) print("sirop_stage_name", in.with("index", i), 0, json(sirop_stage_name(table, i)));
-            if (stage == nullptr || i % 2 != 0) continue;
-            sirop_range range{};
-            int status = sirop_stage_range_celsius(table, stage, &range);
-            print("sirop_stage_range_celsius", in.with("stage", stage), status, json(range));
-            const std::size_t components = draw.components();
-            const auto grams = draw.mixture(components);
-            const double hpa = draw.pressure_hpa();
-            status = sirop_celsius_for_stage(table, stage, grams.data(), components, hpa, &range);
-            print("sirop_celsius_for_stage",
-                  in.with("stage", stage)
-                      .with("grams", grams)
-                      .with("components", components)
-                      .with("pressure_hpa", hpa),
-                  status, json(range));
+            const named stage{"stage", i == 6 ? "no such stage" : sirop_stage_name(one, i)};
+            if (i < 6) returned("sirop_stage_name", sirop_stage_name, table, named{"index", i});
+            if (stage.value == nullptr || i % 2 != 0) continue;
+            answer("sirop_stage_range_celsius", sirop_stage_range_celsius, sirop_range{}, table, stage);
+            const auto grams = draw.mixtures(1);
+            answer("sirop_celsius_for_stage", sirop_celsius_for_stage, sirop_range{}, table, stage, grams,
+                   named{"pressure_hpa", draw.pressure_hpa()});
         }
         for (int i = 0; i < 4; ++i) {
-            const std::size_t components = draw.components();
-            const auto grams = draw.mixture(components);
-            const double celsius = draw.mostly(95.0, 190.0), hpa = draw.pressure_hpa();
-            sirop_stage_place place{};
-            int status = sirop_stage_of_temperature(table, celsius, hpa, &place);
-            print("sirop_stage_of_temperature", in.with("celsius", celsius).with("pressure_hpa", hpa), status,
-                  json(place));
-            text("sirop_stage_place_text", in.with("lower", place.lower).with("upper", place.upper),
-                 [&](char* out, std::size_t bytes, std::size_t* needed) {
-                     return sirop_stage_place_text(table, place.lower, place.upper, out, bytes, needed);
-                 });
-            status = sirop_stage_of_mixture(table, grams.data(), components, &place);
-            print("sirop_stage_of_mixture", in.with("grams", grams).with("components", components), status,
-                  json(place));
+            const auto grams = draw.mixtures(1);
+            const named celsius{"celsius", draw.mostly(95.0, 190.0)}, hpa{"pressure_hpa", draw.pressure_hpa()};
+            const auto place = answer("sirop_stage_of_temperature", sirop_stage_of_temperature,
+                                      sirop_stage_place{}, table, celsius, hpa);
+            text("sirop_stage_place_text", sirop_stage_place_text, table, named{"lower", place.lower},
+                 named{"upper", place.upper});
+            answer("sirop_stage_of_mixture", sirop_stage_of_mixture, place, table, grams);
         }
-        const std::size_t n = 4, components = draw.components();
-        const auto grams = mixtures_of(n, components);
-        std::vector<double> celsius(n), hpa(n);
-        for (std::size_t i = 0; i < n; ++i) {
-            celsius[i] = draw.mostly(95.0, 190.0);
-            hpa[i] = draw.pressure_hpa();
+        const named n{"n", std::size_t{4}};
+        const auto grams = draw.mixtures(n.value);
+        named celsius{"celsius", std::vector<double>(n.value)}, hpa{"pressure_hpa", std::vector<double>(n.value)};
+        for (std::size_t i = 0; i < n.value; ++i) {
+            celsius.value[i] = draw.mostly(95.0, 190.0);
+            hpa.value[i] = draw.pressure_hpa();
         }
-        const auto of_n = in.with("n", n);
-        std::vector<sirop_stage_place> places(n);
-        int status = sirop_stage_of_temperature_n(table, n, celsius.data(), hpa.data(), places.data());
-        print("sirop_stage_of_temperature_n", of_n.with("celsius", celsius).with("pressure_hpa", hpa), status,
-              json(places));
-        const auto of_mixtures = of_n.with("grams", grams).with("components", components);
-        status = sirop_stage_of_mixture_n(table, n, grams.data(), components, places.data());
-        print("sirop_stage_of_mixture_n", of_mixtures, status, json(places));
-        const char* stage = sirop_stage_name(table, 1) == nullptr ? "soft ball" : sirop_stage_name(table, 1);
-        std::vector<int32_t> statuses(n);
-        std::vector<sirop_range> ranges(n);
-        status = sirop_celsius_for_stage_n(table, stage, n, grams.data(), components, hpa.data(), statuses.data(),
-                                           ranges.data());
-        print("sirop_celsius_for_stage_n", of_mixtures.with("stage", stage).with("pressure_hpa", hpa), status,
-              members{}.with("statuses", statuses).with("celsius", ranges).object());
+        const std::vector<sirop_stage_place> places(n.value);
+        answer("sirop_stage_of_temperature_n", sirop_stage_of_temperature_n, places, table, n, celsius, hpa);
+        answer("sirop_stage_of_mixture_n", sirop_stage_of_mixture_n, places, table, n, grams);
+        const char* second = sirop_stage_name(one, 1);
+        answer("sirop_celsius_for_stage_n", sirop_celsius_for_stage_n,
+               with_statuses<sirop_range>(n.value, "celsius"), table,
+               named{"stage", second == nullptr ? "soft ball" : second}, n, grams, hpa);
     }
 }
 
 void texts() {
-    auto all = batches();
+    const auto all = batches();
     for (std::size_t i = 0; i < all.size() + 2; ++i) {
-        const auto& batch = all[i % all.size()];
-        const char* table = i >= all.size() ? (i % 2 == 0 ? "no such table" : "fr pastry")
-                            : i % 2 == 0    ? nullptr
-                                            : "us 1918";
-        const auto in = members{}.with("batch", batch).with("table", table);
-        text("sirop_predict_json", in, [&](char* out, std::size_t bytes, std::size_t* needed) {
-            return sirop_predict_json(batch.data(), batch.size(), table, out, bytes, needed);
-        });
-        text("sirop_predict_report", in, [&](char* out, std::size_t bytes, std::size_t* needed) {
-            return sirop_predict_report(batch.data(), batch.size(), table, out, bytes, needed);
-        });
+        const named batch{"batch", sized_text{all[i % all.size()]}};
+        const named table{"table", i >= all.size() ? (i % 2 == 0 ? "no such table" : "fr pastry")
+                                   : i % 2 == 0    ? nullptr
+                                                   : "us 1918"};
+        text("sirop_predict_json", sirop_predict_json, batch, table);
+        text("sirop_predict_report", sirop_predict_report, batch, table);
     }
-    for (const auto& question : questions()) {
-        const auto in = members{}.with("question", question);
-        text("sirop_ask_json", in, [&](char* out, std::size_t bytes, std::size_t* needed) {
-            return sirop_ask_json(question.data(), question.size(), out, bytes, needed);
-        });
-        text("sirop_ask_report", in, [&](char* out, std::size_t bytes, std::size_t* needed) {
-            return sirop_ask_report(question.data(), question.size(), out, bytes, needed);
-        });
+    for (const auto& one : questions()) {
+        const named question{"question", sized_text{one}};
+        text("sirop_ask_json", sirop_ask_json, question);
+        text("sirop_ask_report", sirop_ask_report, question);
     }
 }
 
-// --- mixtures
-// -----------------------------------------------------------------------------------------------------
+// --- mixtures ---------------------------------------------------------------------------------------------------
 
 void properties() {
     auto found = names("sirop_property_name", sirop_property_name, 1);
     found.emplace_back("no_such_property");
     for (const auto& one : found) {
-        const char* name = one.c_str();
-        const auto in = members{}.with("property", name);
-        print("sirop_property_unit", in, 0, json(sirop_property_unit(name)));
-        print("sirop_property_source", in, 0, json(sirop_property_source(name)));
-        print("sirop_property_uncertainty", in, 0, json(sirop_property_uncertainty(name)));
-        sirop_range range{};
-        double solids = nan;
-        const int status = sirop_property_range(name, &range, &solids);
-        print("sirop_property_range", in, status,
-              members{}.with("celsius", range).with("fitted_solids_percent", solids).object());
+        const named property{"property", one};
+        returned("sirop_property_unit", sirop_property_unit, property);
+        returned("sirop_property_source", sirop_property_source, property);
+        returned("sirop_property_uncertainty", sirop_property_uncertainty, property);
+        answer("sirop_property_range", sirop_property_range,
+               both<sirop_range, double>{{"celsius", {}}, {"fitted_solids_percent", nan}}, property);
         for (int i = 0; i < 3; ++i) {
-            const std::size_t components = draw.components();
-            const auto grams = draw.mixture(components);
-            const double celsius = draw.mostly(0.0, 100.0), hpa = draw.pressure_hpa();
-            sirop_estimate e{};
-            const int of_it = sirop_property_estimate(name, grams.data(), components, celsius, hpa, &e);
-            print("sirop_property_estimate",
-                  in.with("grams", grams)
-                      .with("components", components)
-                      .with("celsius", celsius)
-                      .with("pressure_hpa", hpa),
-                  of_it, json(e));
+            const auto grams = draw.mixtures(1);
+            const named celsius{"celsius", draw.mostly(0.0, 100.0)}, hpa{"pressure_hpa", draw.pressure_hpa()};
+            answer("sirop_property_estimate", sirop_property_estimate, sirop_estimate{}, property, grams, celsius,
+                   hpa);
         }
     }
 }
 
-void graining(int times) {
-    for (int i = 0; i < times; ++i) {
-        const std::size_t components = draw.components();
-        const auto grams = draw.mixture(components);
-        const double celsius = draw.mostly(0.0, 40.0);
-        sirop_graining g{};
-        g.struct_bytes = sizeof g;
-        const int status = sirop_graining_at(grams.data(), components, celsius, &g);
-        print("sirop_graining_at",
-              members{}.with("grams", grams).with("components", components).with("celsius", celsius), status,
-              json(g));
+const auto serving_celsius = [] { return draw.mostly(0.0, 40.0); };
+
+void graining() {
+    sirop_graining empty{};
+    empty.struct_bytes = sizeof empty;
+    for (int i = 0; i < 12; ++i) {
+        const auto grams = draw.mixtures(1);
+        answer("sirop_graining_at", sirop_graining_at, empty, grams, named{"celsius", serving_celsius()});
     }
     for (const std::size_t n : {0U, 5U}) {
-        const std::size_t components = draw.components();
-        const auto grams = mixtures_of(n, components);
-        std::vector<double> celsius(n);
-        for (double& one : celsius) one = draw.mostly(0.0, 40.0);
-        std::vector<sirop_graining> found(n);
-        if (n > 0) found[0].struct_bytes = sizeof(sirop_graining);
-        const int status = sirop_graining_at_n(n, grams.data(), components, celsius.data(), found.data());
-        print("sirop_graining_at_n",
-              members{}.with("n", n).with("grams", grams).with("components", components).with("celsius", celsius),
-              status, json(found));
+        const auto grams = draw.mixtures(n);
+        answer("sirop_graining_at_n", sirop_graining_at_n, std::vector<sirop_graining>(n, empty), named{"n", n},
+               grams, named{"celsius", drawn(n, serving_celsius)});
     }
 }
 
-void layers(int times) {
-    for (int i = 0; i < times; ++i) {
-        const std::size_t n = 1 + draw.below(4), components = draw.components();
-        const auto grams = mixtures_of(n, components);
-        const double celsius = draw.mostly(0.0, 40.0);
-        sirop_estimate activity{};
-        std::vector<sirop_estimate> gained(n);
-        const int status =
-            sirop_layers_at_equilibrium(n, grams.data(), components, celsius, &activity, gained.data());
-        print("sirop_layers_at_equilibrium",
-              members{}
-                  .with("layers", n)
-                  .with("grams", grams)
-                  .with("components", components)
-                  .with("celsius", celsius),
-              status, members{}.with("water_activity", activity).with("water_gained_grams", gained).object());
+void layers() {
+    using estimates = std::vector<sirop_estimate>;
+    for (int i = 0; i < 10; ++i) {
+        const std::size_t n = 1 + draw.below(4);
+        const auto grams = draw.mixtures(n);
+        answer("sirop_layers_at_equilibrium", sirop_layers_at_equilibrium,
+               both<sirop_estimate, estimates>{{"water_activity", {}}, {"water_gained_grams", estimates(n)}},
+               named{"layers", n}, grams, named{"celsius", serving_celsius()});
     }
     for (const std::size_t n : {0U, 3U}) {
-        const std::size_t components = draw.components();
         constexpr std::size_t each = 2;
-        const auto grams = mixtures_of(n * each, components);
-        std::vector<double> celsius(n);
-        for (double& one : celsius) one = draw.mostly(0.0, 40.0);
-        std::vector<sirop_estimate> activities(n), gained(n * each);
-        const int status = sirop_layers_at_equilibrium_n(n, each, grams.data(), components, celsius.data(),
-                                                         activities.data(), gained.data());
-        print("sirop_layers_at_equilibrium_n",
-              members{}
-                  .with("n", n)
-                  .with("layers", each)
-                  .with("grams", grams)
-                  .with("components", components)
-                  .with("celsius", celsius),
-              status, members{}.with("water_activity", activities).with("water_gained_grams", gained).object());
+        const auto grams = draw.mixtures(n * each);
+        answer("sirop_layers_at_equilibrium_n", sirop_layers_at_equilibrium_n,
+               both<estimates, estimates>{{"water_activity", estimates(n)},
+                                          {"water_gained_grams", estimates(n * each)}},
+               named{"n", n}, named{"layers", each}, grams, named{"celsius", drawn(n, serving_celsius)});
     }
 }
 
-void arrays(std::size_t n, const char* property) {
-    const std::size_t components = draw.components();
-    const auto grams = mixtures_of(n, components);
-    std::vector<double> celsius(n), hpa(n), hot(n);
-    for (std::size_t i = 0; i < n; ++i) {
-        celsius[i] = draw.mostly(0.0, 100.0);
-        hot[i] = draw.mostly(100.0, 150.0);
-        hpa[i] = draw.pressure_hpa();
+void arrays(std::size_t count, const char* property) {
+    const auto grams = draw.mixtures(count);
+    named celsius{"celsius", std::vector<double>(count)};
+    auto hot = celsius;
+    named hpa{"pressure_hpa", celsius.value};
+    for (std::size_t i = 0; i < count; ++i) {
+        celsius.value[i] = draw.mostly(0.0, 100.0);
+        hot.value[i] = draw.mostly(100.0, 150.0);
+        hpa.value[i] = draw.pressure_hpa();
     }
-    const auto in = members{}.with("n", n).with("grams", grams).with("components", components);
-    std::vector<sirop_estimate> e(n);
-    int status = sirop_boiling_point_celsius_n(n, grams.data(), components, hpa.data(), e.data());
-    print("sirop_boiling_point_celsius_n", in.with("pressure_hpa", hpa), status, json(e));
-    status = sirop_water_at_boil_grams_n(n, grams.data(), components, hot.data(), hpa.data(), e.data());
-    print("sirop_water_at_boil_grams_n", in.with("celsius", hot).with("pressure_hpa", hpa), status, json(e));
-    status = sirop_water_activity_n(n, grams.data(), components, celsius.data(), e.data());
-    print("sirop_water_activity_n", in.with("celsius", celsius), status, json(e));
-    status = sirop_freezing_point_celsius_n(n, grams.data(), components, e.data());
-    print("sirop_freezing_point_celsius_n", in, status, json(e));
-    status =
-        sirop_property_estimate_n(property, n, grams.data(), components, celsius.data(), hpa.data(), e.data());
-    print("sirop_property_estimate_n",
-          in.with("property", property).with("celsius", celsius).with("pressure_hpa", hpa), status, json(e));
+    const named n{"n", count};
+    const std::vector<sirop_estimate> e(count);
+    answer("sirop_boiling_point_celsius_n", sirop_boiling_point_celsius_n, e, n, grams, hpa);
+    answer("sirop_water_at_boil_grams_n", sirop_water_at_boil_grams_n, e, n, grams, hot, hpa);
+    answer("sirop_water_activity_n", sirop_water_activity_n, e, n, grams, celsius);
+    answer("sirop_freezing_point_celsius_n", sirop_freezing_point_celsius_n, e, n, grams);
+    answer("sirop_property_estimate_n", sirop_property_estimate_n, e, named{"property", property}, n, grams,
+           celsius, hpa);
 }
 
 /// One case of each of the four functions of a mixture.
 void mixtures() {
-    const std::size_t components = draw.components();
-    const auto grams = draw.mixture(components);
-    const double celsius = draw.mostly(-30.0, 180.0), hpa = draw.pressure_hpa(), hot = draw.mostly(100.0, 150.0);
-    const auto in = members{}.with("grams", grams).with("components", components);
-    sirop_estimate e{};
-    int status = sirop_boiling_point_celsius(grams.data(), components, hpa, &e);
-    print("sirop_boiling_point_celsius", in.with("pressure_hpa", hpa), status, json(e));
-    status = sirop_water_at_boil_grams(grams.data(), components, hot, hpa, &e);
-    print("sirop_water_at_boil_grams", in.with("celsius", hot).with("pressure_hpa", hpa), status, json(e));
-    status = sirop_water_activity(grams.data(), components, celsius, &e);
-    print("sirop_water_activity", in.with("celsius", celsius), status, json(e));
-    status = sirop_freezing_point_celsius(grams.data(), components, &e);
-    print("sirop_freezing_point_celsius", in, status, json(e));
+    const auto grams = draw.mixtures(1);
+    const named celsius{"celsius", draw.mostly(-30.0, 180.0)}, hpa{"pressure_hpa", draw.pressure_hpa()},
+        hot{"celsius", draw.mostly(100.0, 150.0)};
+    const sirop_estimate e{};
+    answer("sirop_boiling_point_celsius", sirop_boiling_point_celsius, e, grams, hpa);
+    answer("sirop_water_at_boil_grams", sirop_water_at_boil_grams, e, grams, hot, hpa);
+    answer("sirop_water_activity", sirop_water_activity, e, grams, celsius);
+    answer("sirop_freezing_point_celsius", sirop_freezing_point_celsius, e, grams);
 }
 
-// --- handles
-// ------------------------------------------------------------------------------------------------------
+// --- handles ----------------------------------------------------------------------------------------------------
 
 /// A batch by calls.  Each call is a case, led to by all before it.
 class session {
   public:
-    session() { step("sirop_batch_new", {}, sirop_batch_new(&batch)); }
+    session() { step("sirop_batch_new", members(), sirop_batch_new(&batch)); }
     explicit session(const std::string& text) {
         const int status = sirop_batch_read(text.data(), text.size(), &batch);
-        step("sirop_batch_read", members{}.with("text", text), status,
+        step("sirop_batch_read", members(named{"text", text}), status,
              status == SIROP_E_BATCH ? json(sirop_batch_refusal(batch)) : "null");
     }
     session(const session&) = delete;
     session& operator=(const session&) = delete;
     ~session() {
-        step("sirop_answer_free", {}, 0, answer == nullptr ? "" : "null");
+        step("sirop_answer_free", members(), 0, answer == nullptr ? "" : "null");
         sirop_answer_free(answer);
-        step("sirop_question_free", {}, 0, question == nullptr ? "" : "null");
+        step("sirop_question_free", members(), 0, question == nullptr ? "" : "null");
         sirop_question_free(question);
-        step("sirop_batch_free", {}, 0);
+        step("sirop_batch_free", members(), 0);
         sirop_batch_free(batch);
     }
     void add(int where, const char* ingredient, double grams, double celsius = 20.0) {
-        step("sirop_batch_add",
-             members{}
-                 .with("where", where)
-                 .with("ingredient", ingredient)
-                 .with("grams", grams)
-                 .with("celsius", celsius),
-             sirop_batch_add(batch, where, ingredient, grams, celsius));
+        change("sirop_batch_add", sirop_batch_add, batch, named{"where", where}, named{"ingredient", ingredient},
+               named{"grams", grams}, named{"celsius", celsius});
     }
     void add_mixture(int where, const char* name, const std::vector<double>& grams, double celsius = 20.0) {
-        step("sirop_batch_add_mixture",
-             members{}
-                 .with("where", where)
-                 .with("name", name)
-                 .with("grams", grams)
-                 .with("components", grams.size())
-                 .with("celsius", celsius),
-             sirop_batch_add_mixture(batch, where, name, grams.data(), grams.size(), celsius));
+        change("sirop_batch_add_mixture", sirop_batch_add_mixture, batch, named{"where", where},
+               named{"name", name}, masses{grams, grams.size()}, named{"celsius", celsius});
     }
     void set(const char* field, double value) {
-        step("sirop_batch_set", members{}.with("field", field).with("value", value),
-             sirop_batch_set(batch, field, value));
+        change("sirop_batch_set", sirop_batch_set, batch, named{"field", field}, named{"value", value});
     }
-    void refusal() { step("sirop_batch_refusal", {}, 0, json(sirop_batch_refusal(batch))); }
+    void refusal() { step("sirop_batch_refusal", members(), 0, json(sirop_batch_refusal(batch))); }
     void predict(const char* table) {
         sirop_answer_free(answer);
-        step("sirop_batch_predict", members{}.with("table", table), sirop_batch_predict(batch, table, &answer));
+        step("sirop_batch_predict", members(named{"table", table}), sirop_batch_predict(batch, table, &answer));
     }
-    void batch_text() {
-        text(
-            "sirop_batch_text", {},
-            [&](char* out, std::size_t bytes, std::size_t* needed) {
-                return sirop_batch_text(batch, out, bytes, needed);
-            },
-            before());
-    }
+    void batch_text() { written("sirop_batch_text", sirop_batch_text, before(), members(), batch); }
     void begin(const char* kind) {
         sirop_question_free(question);
-        step("sirop_question_new", members{}.with("kind", kind), sirop_question_new(kind, &question));
+        step("sirop_question_new", members(named{"kind", kind}), sirop_question_new(kind, &question));
     }
     void tell(const char* key, double value) {
-        step("sirop_question_set_number", members{}.with("key", key).with("value", value),
-             sirop_question_set_number(question, key, value));
+        change("sirop_question_set_number", sirop_question_set_number, question, named{"key", key},
+               named{"value", value});
     }
     void tell(const char* key, bool yes) {
-        step("sirop_question_set_truth", members{}.with("key", key).with("yes", yes ? 1 : 0),
-             sirop_question_set_truth(question, key, yes ? 1 : 0));
+        change("sirop_question_set_truth", sirop_question_set_truth, question, named{"key", key},
+               named{"yes", yes ? 1 : 0});
     }
     void tell(const char* key, const char* value) {
-        step("sirop_question_set_text", members{}.with("key", key).with("text", value),
-             sirop_question_set_text(question, key, value));
+        change("sirop_question_set_text", sirop_question_set_text, question, named{"key", key},
+               named{"text", value});
     }
     void tell_batch(const char* key) {
-        step("sirop_question_set_batch", members{}.with("key", key),
+        step("sirop_question_set_batch", members(named{"key", key}),
              sirop_question_set_batch(question, key, batch));
     }
     void ask() {
         sirop_answer_free(answer);
-        step("sirop_question_ask", {}, sirop_question_ask(question, &answer));
+        step("sirop_question_ask", members(), sirop_question_ask(question, &answer));
     }
-    void why() { step("sirop_question_refusal", {}, 0, json(sirop_question_refusal(question)), false); }
+    void why() { step("sirop_question_refusal", members(), 0, json(sirop_question_refusal(question)), false); }
     void count(const char* key) {
         int32_t found = 0;
         const int status = sirop_answer_count(answer, key, &found);
-        step("sirop_answer_count", members{}.with("key", key), status, json(found), false);
+        step("sirop_answer_count", members(named{"key", key}), status, json(found), false);
     }
-    void report() {
-        text(
-            "sirop_answer_report", {},
-            [&](char* out, std::size_t bytes, std::size_t* needed) {
-                return sirop_answer_report(answer, out, bytes, needed);
-            },
-            before());
-    }
+    void report() { written("sirop_answer_report", sirop_answer_report, before(), members(), answer); }
     void number(const char* key) {
         double value = nan;
         const int status = sirop_answer_number(answer, key, &value);
-        step("sirop_answer_number", members{}.with("key", key), status, json(value), false);
+        step("sirop_answer_number", members(named{"key", key}), status, json(value), false);
     }
     void text_of(const char* key) {
-        text(
-            "sirop_answer_text", members{}.with("key", key),
-            [&](char* out, std::size_t bytes, std::size_t* needed) {
-                return sirop_answer_text(answer, key, out, bytes, needed);
-            },
-            before());
+        written("sirop_answer_text", sirop_answer_text, before(), members(named{"key", key}), answer, key);
     }
 
   private:
     std::string before() const { return R"("before": [)" + steps + "], "; }
+    /// A call on a handle that changes it.
+    template <class Function, class Handle, class... Arguments>
+    void change(const char* call, const Function& function, Handle* handle, const Arguments&... arguments) {
+        step(call, members(arguments...),
+             std::apply(function, std::tuple_cat(std::tuple(handle), in_c(arguments)...)));
+    }
     /// Prints the call as a case; one that changes the batch leads to the next ones.
     void step(const char* call, const members& in, int status, const std::string& out = "null",
               bool changes = true) {
         if (out.empty()) return;
         print(call, in, status, out, before());
         if (changes)
-            steps += std::string(steps.empty() ? "{" : ", {") + members{}.with("call", call).text + R"(, "in": )" +
+            steps += std::string(steps.empty() ? "{" : ", {") + members(named{"call", call}).text + R"(, "in": )" +
                      in.object() + "}";
     }
     sirop_batch* batch = nullptr;
@@ -587,7 +459,7 @@ void questions_by_calls() {
     names("sirop_question_name", sirop_question_name, 1);
     for (const char* kind : {"cook_for", "why"}) {
         sirop_question* made = nullptr;
-        print("sirop_question_new", members{}.with("kind", kind), sirop_question_new(kind, &made), "null");
+        print("sirop_question_new", members(named{"kind", kind}), sirop_question_new(kind, &made), "null");
         sirop_question_free(made);
     }
     {
@@ -700,7 +572,7 @@ void handles() {
     for (const auto& refused : {std::string("{"), std::string(R"({"sirop_batch": 1, "pan": []})")}) {
         sirop_batch* batch = nullptr;
         const int status = sirop_batch_read(refused.data(), refused.size(), &batch);
-        print("sirop_batch_read", members{}.with("text", refused), status, json(sirop_batch_refusal(batch)));
+        print("sirop_batch_read", members(named{"text", refused}), status, json(sirop_batch_refusal(batch)));
         sirop_batch_free(batch);
     }
 }
@@ -718,14 +590,14 @@ int main() {
     handles();
     questions_by_calls();
     properties();
-    graining(12);
-    layers(10);
+    graining();
+    layers();
     for (const std::size_t n : {0U, 1U, 2U, 7U, 20U}) arrays(n, "density_g_per_ml");
     arrays(3, "viscosity_pa_s");
     arrays(3, "no_such_property");
     const int left = wanted - print.printed;
     for (int i = 0; i < left / 4; ++i) mixtures();
-    while (print.printed < wanted) print("sirop_version", {}, 0, json(sirop_version()));
+    while (print.printed < wanted) returned("sirop_version", sirop_version);
     std::fprintf(stderr, "%d cases, %d of them to fill up\n", print.printed, left);
     return print.printed == wanted ? 0 : 1;
 }

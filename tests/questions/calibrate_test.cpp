@@ -5,7 +5,7 @@
 #include <cmath>
 #include <limits>
 #include <sirop/questions/calibrate.hpp>
-#include <sirop/questions/sensitivity.hpp>
+#include <sirop/questions/monte_carlo.hpp>
 #include <string>
 #include <vector>
 

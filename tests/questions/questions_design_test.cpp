@@ -304,9 +304,9 @@ std::optional<planted> plant(random_numbers& random) {
                                                   : random.between(20.0, 200.0)));
     for (const char* name : off_heat_pool)
         if (random.below(4) == 0) b.off_heat.push_back(line(name, random.between(5.0, 80.0)));
-    const detail::cook_path path(b);
+    const cook_path path(b);
     const double celsius = path.boils_celsius + random.between(2.0, 22.0);
-    if (detail::find_pan_fault(path) || celsius > path.last_celsius - 1.0) return std::nullopt;
+    if (find_pan_fault(path) || celsius > path.last_celsius - 1.0) return std::nullopt;
     b.thermometer_celsius = celsius + b.thermometer_error_kelvin;
     const mixture finished = path.finished_at(celsius);
     const auto f = measures_of(b, finished);

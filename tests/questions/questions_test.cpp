@@ -193,15 +193,21 @@ TEST(rescue, lands_on_what_is_wanted_and_conserves_mass) {
     EXPECT_GT(boiled, 0U);
 }
 
+/// A batch that is known by its temperature, by its mass, or by a refractometer.
+std::array<where_now, 3> known_by(double celsius, const mixture& m) {
+    std::array<where_now, 3> now{};
+    now[0].thermometer_celsius = celsius;
+    now[1].grams_left = m.total();
+    now[2].brix = brix_of_syrup(m);
+    return now;
+}
+
 TEST(rescue, knows_the_batch_by_temperature_mass_or_refractometer) {
     batch b;
     b.pan = {line("white sugar", 250), line("glucose syrup 42 DE", 60), line("heavy cream 36 %", 240)};
     const cook_path path(b);
     const mixture at_114 = path.cooked_at(114.0);
-    where_now by_temperature, by_mass, by_brix;
-    by_temperature.thermometer_celsius = 114.0;
-    by_mass.grams_left = at_114.total();
-    by_brix.brix = brix_of_syrup(at_114);
+    const auto [by_temperature, by_mass, by_brix] = known_by(114.0, at_114);
     const auto w = wanted_word("ribbon");
     const auto a = rescue(b, by_temperature, w), m = rescue(b, by_mass, w), r = rescue(b, by_brix, w);
     ASSERT_TRUE(a && m && r);
@@ -219,19 +225,17 @@ TEST(rescue, knows_it_with_the_additions_in_too) {
     b.pan = {line("white sugar", 200), line("glucose syrup 42 DE", 100), line("heavy cream 36 %", 200)};
     b.off_heat = {line("white sugar", 60), line("butter, unsalted", 30)};
     const auto finished = cook_path(b).finished_at(108.0);
-    where_now by_temperature, by_mass, by_brix;
-    by_temperature.thermometer_celsius = 108.0;
-    by_mass.grams_left = finished.total();
-    by_brix.brix = brix_of_syrup(finished);
-    for (auto* now : {&by_temperature, &by_mass, &by_brix}) {
-        now->additions_in = true;
-        const auto a = rescue(b, *now, wanted_word("pourable"));
+    for (where_now now : known_by(108.0, finished)) {
+        now.additions_in = true;
+        const auto a = rescue(b, now, wanted_word("pourable"));
         ASSERT_TRUE(a) << a.why.reason;
         EXPECT_NEAR(a->grams_now, finished.total(), 1e-4);
         EXPECT_NEAR(a->now.water(), finished.water(), 1e-4);
     }
-    by_mass.grams_left = 1000.0;
-    EXPECT_EQ(rescue(b, by_mass, wanted_word("pourable")).why.place, "now.grams_left");
+    where_now too_much;
+    too_much.grams_left = 1000.0;
+    too_much.additions_in = true;
+    EXPECT_EQ(rescue(b, too_much, wanted_word("pourable")).why.place, "now.grams_left");
 }
 
 TEST(rescue, takes_the_first_and_the_last_word_as_open) {

@@ -5,93 +5,81 @@
 #include <array>
 #include <cmath>
 #include <cstdio>
-#include <sirop/questions/sensitivity.hpp>
+#include <sirop/questions/monte_carlo.hpp>
 #include <string>
 #include <vector>
 
+#include "pantry_mixtures.hpp"
 #include "sweep.hpp"
 
 namespace {
 
 using namespace sirop;
 using namespace sirop::core;
+using sirop_test::line;
 
-ingredient_line line(const char* name, double grams, double celsius = 20.0) {
-    const auto known = pantry_composition(name);
-    EXPECT_TRUE(known.has_value()) << name;
-    return {name, known.value_or(masses{}), grams, celsius};
-}
 ingredient_line glucose_syrup(double de, double grams) {
     return {"glucose syrup", starch_syrup_composition(de, 80.0), grams, 20.0};
 }
 
+batch cooked(const char* title, std::vector<ingredient_line> pan, std::vector<ingredient_line> off_heat,
+             double thermometer_celsius) {
+    batch b;
+    b.title = title;
+    b.pan = std::move(pan);
+    b.off_heat = std::move(off_heat);
+    b.thermometer_celsius = thermometer_celsius;
+    return b;
+}
+
 /// Batches of the tests (invented).
 batch plain_syrup_batch() {
-    batch b;
-    b.title = "plain syrup";
-    b.pan = {line("white sugar", 300), line("water", 150)};
-    b.thermometer_celsius = 112.0;
-    return b;
+    return cooked("plain syrup", {line("white sugar", 300), line("water", 150)}, {}, 112.0);
 }
 batch caramel() {
-    batch b;
-    b.title = "caramel with cream and butter";
-    b.pan = {line("white sugar", 250), glucose_syrup(38.0, 60), line("heavy cream 36 %", 240)};
-    b.off_heat = {line("butter, unsalted", 40)};
-    b.thermometer_celsius = 118.0;
-    return b;
+    return cooked("caramel with cream and butter",
+                  {line("white sugar", 250), glucose_syrup(38.0, 60), line("heavy cream 36 %", 240)},
+                  {line("butter, unsalted", 40)}, 118.0);
 }
 batch with_chocolate() {
-    batch b;
-    b.title = "caramel with chocolate";
-    b.pan = {line("white sugar", 200), line("glucose syrup 42 DE", 80), line("heavy cream 36 %", 200)};
-    b.off_heat = {line("dark chocolate 60-69 %", 60, 30), line("butter, salted", 30)};
-    b.thermometer_celsius = 111.0;
+    batch b = cooked("caramel with chocolate",
+                     {line("white sugar", 200), line("glucose syrup 42 DE", 80), line("heavy cream 36 %", 200)},
+                     {line("dark chocolate 60-69 %", 60, 30), line("butter, salted", 30)}, 111.0);
     b.serve_celsius = 18.0;
     return b;
 }
 batch at_altitude() {
-    batch b;
-    b.title = "honey and milk at altitude";
-    b.pan = {line("honey", 150), line("white sugar", 120), line("whole milk", 400), line("salt", 3)};
-    b.off_heat = {line("light cream", 50)};
-    b.thermometer_celsius = 106.0;
+    batch b = cooked("honey and milk at altitude",
+                     {line("honey", 150), line("white sugar", 120), line("whole milk", 400), line("salt", 3)},
+                     {line("light cream", 50)}, 106.0);
     b.thermometer_error_kelvin = 0.7;
     b.pressure_pa = 83000.0;
     b.serve_celsius = 22.0;
     return b;
 }
 batch that_flashes() {
-    batch b;
-    b.title = "warm cream on hot sugar";
-    b.pan = {line("white sugar", 250), glucose_syrup(33.0, 150), line("water", 80)};
-    b.off_heat = {line("heavy cream 36 %", 100, 85), line("milk chocolate", 150, 30)};
-    b.thermometer_celsius = 165.0;
-    return b;
+    return cooked("warm cream on hot sugar",
+                  {line("white sugar", 250), glucose_syrup(33.0, 150), line("water", 80)},
+                  {line("heavy cream 36 %", 100, 85), line("milk chocolate", 150, 30)}, 165.0);
 }
 batch with_crystals() {
-    batch b;
-    b.title = "sugar stirred into a syrup";
-    b.pan = {line("white sugar", 130), line("water", 100), line("lactose", 10)};
-    b.off_heat = {line("white sugar", 300), line("skim milk powder", 60)};
-    b.thermometer_celsius = 104.0;
-    return b;
+    return cooked("sugar stirred into a syrup",
+                  {line("white sugar", 130), line("water", 100), line("lactose", 10)},
+                  {line("white sugar", 300), line("skim milk powder", 60)}, 104.0);
 }
 batch frozen_sauce() {
-    batch b;
-    b.title = "sauce out of the freezer";
-    b.pan = {line("white sugar", 100), line("maple syrup", 100), line("half-and-half", 200), line("glycerol", 10)};
-    b.thermometer_celsius = 104.0;
+    batch b = cooked(
+        "sauce out of the freezer",
+        {line("white sugar", 100), line("maple syrup", 100), line("half-and-half", 200), line("glycerol", 10)}, {},
+        104.0);
     b.serve_celsius = -18.0;
     return b;
 }
 batch hard_candy() {
-    batch b;
-    b.title = "boiled sweets";
-    b.pan = {line("white sugar", 300), line("high-maltose syrup", 150), line("light molasses", 20),
-             line("sorbitol syrup", 20), line("water", 100)};
-    b.thermometer_celsius = 156.0;
-    return b;
+    return cooked("boiled sweets",
+                  {line("white sugar", 300), line("high-maltose syrup", 150), line("light molasses", 20),
+                   line("sorbitol syrup", 20), line("water", 100)},
+                  {}, 156.0);
 }
 std::vector<batch> all_batches() {
     return {plain_syrup_batch(), caramel(),       with_chocolate(), at_altitude(),

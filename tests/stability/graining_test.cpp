@@ -7,6 +7,7 @@
 
 #include "csv.hpp"
 #include "mixtures.hpp"
+#include "pantry_mixtures.hpp"
 #include "sirop/cooking/advice.hpp"
 #include "sweep.hpp"
 
@@ -14,23 +15,14 @@ namespace {
 
 using namespace sirop;
 using namespace sirop::core;
+using sirop_test::add_syrup_solids;
 using sirop_test::describe;
+using sirop_test::line;
+using sirop_test::of_pantry;
 using sirop_test::random_numbers;
 using sirop_test::read_csv;
 using sirop_test::solution;
 using sirop_test::sweep;
-
-mixture of_pantry(const char* name) {
-    mixture m;
-    const auto per_gram = *pantry_composition(name);
-    for (std::size_t i = 0; i < component_count; ++i) m.grams[i] = 100.0 * per_gram[i];
-    return m;
-}
-
-void add_syrup_solids(mixture& m, double grams, double dextrose_equivalent = 42.0) {
-    const auto solids = starch_syrup_solids(dextrose_equivalent);
-    for (std::size_t i = 0; i < component_count; ++i) m.grams[i] += 0.01 * grams * solids[i];
-}
 
 /// A boiled sugar: grams of water in 100, sucrose and glucose-syrup solids by their shares of the rest.
 mixture boiled(double water, double sucrose_share) {
@@ -39,10 +31,6 @@ mixture boiled(double water, double sucrose_share) {
     m[component::sucrose] = sucrose_share * (100.0 - water);
     add_syrup_solids(m, (1.0 - sucrose_share) * (100.0 - water));
     return m;
-}
-
-ingredient_line line(const char* name, double grams, double celsius = 20.0) {
-    return {name, *pantry_composition(name), grams, celsius};
 }
 
 // ---- saturation

@@ -9,6 +9,7 @@
 
 #include "json/batch_file.hpp"
 #include "mixtures.hpp"
+#include "pantry_mixtures.hpp"
 #include "sirop/cooking/advice.hpp"
 #include "sweep.hpp"
 
@@ -16,13 +17,14 @@ namespace {
 
 using namespace sirop;
 using namespace sirop::core;
+using sirop_test::add_syrup_solids;
 using sirop_test::describe;
 using sirop_test::random_numbers;
 using sirop_test::solution;
 using sirop_test::sweep;
 
 layer of_pantry(const char* name, double grams) {
-    return {name, off_the_heat({name, *pantry_composition(name), grams, 20.0})};
+    return {name, off_the_heat(sirop_test::line(name, grams))};
 }
 
 /// A caramel sauce (invented): water, fat, protein; sugar and glucose-syrup solids in equal parts.
@@ -33,8 +35,7 @@ layer sauce(double water_percent, double grams = 100.0) {
     m[component::protein] = 2.0;
     const double sugars = 80.0 - water_percent;
     m[component::sucrose] = 0.5 * sugars;
-    const auto solids = starch_syrup_solids(42.0);
-    for (std::size_t i = 0; i < component_count; ++i) m.grams[i] += 0.005 * sugars * solids[i];
+    add_syrup_solids(m, 0.5 * sugars);
     return {"sauce", m.times(0.01 * grams)};
 }
 
@@ -43,9 +44,8 @@ std::vector<layer> random_layers(random_numbers& random) {
     std::vector<layer> layers;
     const std::size_t count = 2 + random.below(4);
     while (layers.size() < count) {
-        const auto& row = pantry[random.below(pantry.size())];
-        layer l{std::string(row.name),
-                off_the_heat({std::string(row.name), composition_of(row), random.between(1.0, 500.0), 20.0})};
+        const std::string name(pantry[random.below(pantry.size())].name);
+        layer l{name, off_the_heat(sirop_test::line(name, random.between(1.0, 500.0)))};
         l.contents[component::sucrose] += random.between(0.5, 100.0);
         l.contents[component::water] += random.between(0.1, 50.0);
         layers.push_back(l);

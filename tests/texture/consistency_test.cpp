@@ -5,6 +5,7 @@
 
 #include <random>
 
+#include "pantry_mixtures.hpp"
 #include "sirop/cooking/predict.hpp"
 #include "sweep.hpp"
 
@@ -12,6 +13,8 @@ namespace {
 
 using namespace sirop;
 using namespace sirop::core;
+using sirop_test::add_syrup_solids;
+using sirop_test::of_pantry;
 
 mixture random_solids(std::mt19937_64& random) {
     std::uniform_real_distribution<double> unit(0.0, 1.0);
@@ -136,15 +139,6 @@ TEST(consistency, water_for_a_consistency_gives_it_back) {
 }
 
 // Products, per their published water: each a batch whose composition is the product's own.
-/// 100 g of a row of the pantry; raw: its protein never boiled.
-mixture of_pantry(const char* name, bool raw = false) {
-    mixture m;
-    const auto per_gram = *pantry_composition(name);
-    for (std::size_t i = 0; i < component_count; ++i) m.grams[i] = 100.0 * per_gram[i];
-    if (raw) m.raw(component::protein) = m[component::protein];
-    return m;
-}
-
 std::string_view word_of(double log10) {
     return word_for(std::pow(10.0, log10)).word;
 }
@@ -162,8 +156,7 @@ TEST(products, honey_falls_in_a_ribbon_of_10_to_20_pascal_seconds) {
 TEST(products, corn_syrup_of_77_percent_has_6_pascal_seconds_at_25_c) {
     // published fit, 23..46 C: eta = 15603 t^-2.44 Pa s
     mixture m;
-    const auto solids = starch_syrup_composition(42.0, 77.0);
-    for (std::size_t i = 0; i < component_count; ++i) m.grams[i] = solids[i];
+    m.grams = starch_syrup_composition(42.0, 77.0);
     for (const double t : {25.0, 35.0, 45.0}) {
         const auto v = log10_viscosity(m, t);
         const double published = std::log10(15603.0 * std::pow(t, -2.44));
@@ -200,8 +193,7 @@ TEST(products, a_boiled_sweet_and_butter_toffee_are_glasses) {
         mixture m;
         m[component::water] = water;
         m[component::sucrose] = 0.65 * (1.0 - water);
-        const auto syrup = starch_syrup_solids(42.0);
-        for (std::size_t i = 0; i < component_count; ++i) m.grams[i] += 0.35 * (1.0 - water) * syrup[i] / 100.0;
+        add_syrup_solids(m, 0.35 * (1.0 - water));
         EXPECT_GT(glass_celsius(m), 28.0);  // commercial hard candies 28..49 C, Kawai et al. 2019
         EXPECT_EQ(word_for(std::pow(10.0, log10_viscosity(m, 20.0).value)).word, "glassy");
     }
@@ -215,8 +207,7 @@ TEST(products, taffy_of_4_85_percent_water_is_harder_than_its_description) {
     m[component::water] = 4.85;
     m[component::fat] = 3.3;
     m[component::sucrose] = 46.0;
-    const auto syrup = starch_syrup_solids(42.0);
-    for (std::size_t i = 0; i < component_count; ++i) m.grams[i] += 0.46 * syrup[i];
+    add_syrup_solids(m, 46.0);
     EXPECT_NEAR(glass_celsius(m), 24.0, 8.0);
     EXPECT_GE(std::pow(10.0, log10_viscosity(m, 20.0).value), 1.0e9);
 }
@@ -232,8 +223,7 @@ TEST(products, caramel_goes_from_runny_to_hard_between_18_and_4_percent_water) {
         const double sugars = 100.0 - 18.0 - water;
         m[component::sucrose] = 0.45 * sugars;
         m[component::lactose] = 0.08 * sugars;
-        const auto syrup = starch_syrup_solids(42.0);
-        for (std::size_t i = 0; i < component_count; ++i) m.grams[i] += 0.47 * sugars * syrup[i] / 100.0;
+        add_syrup_solids(m, 0.47 * sugars);
         return log10_viscosity(m, 20.0);
     };
     EXPECT_LT(caramel(18.0).value, std::log10(1.0e3));

@@ -6,6 +6,7 @@
 
 #include "csv.hpp"
 #include "json/batch_file.hpp"
+#include "pantry_mixtures.hpp"
 #include "sirop/cooking/advice.hpp"
 
 namespace {
@@ -13,6 +14,8 @@ namespace {
 using namespace sirop;
 using namespace sirop::core;
 using sirop_test::csv_row;
+using sirop_test::line;
+using sirop_test::of_pantry;
 using sirop_test::read_csv;
 
 constexpr double room_celsius = 20.0;
@@ -39,15 +42,6 @@ std::vector<std::pair<std::string, std::string>> pairs(const std::string& text) 
     return all;
 }
 
-mixture of_pantry(const std::string& name, bool raw = false) {
-    const auto per_gram = pantry_composition(name);
-    if (!per_gram) throw std::runtime_error("not in the pantry: " + name);
-    mixture m;
-    for (std::size_t i = 0; i < component_count; ++i) m.grams[i] = 100.0 * (*per_gram)[i];
-    if (raw) m.raw(component::protein) = m[component::protein];
-    return m;
-}
-
 /// 100 g: water, the parts, and the sugars by their shares of the rest.
 mixture product(double water, const std::string& parts, const std::string& sugars) {
     mixture m;
@@ -59,8 +53,7 @@ mixture product(double water, const std::string& parts, const std::string& sugar
         const double grams = rest * std::stod(share);
         shares += std::stod(share);
         if (name.rfind("de", 0) == 0) {
-            const auto solids = starch_syrup_solids(std::stod(name.substr(2)));
-            for (std::size_t i = 0; i < component_count; ++i) m.grams[i] += 0.01 * grams * solids[i];
+            sirop_test::add_syrup_solids(m, grams, std::stod(name.substr(2)));
         } else {
             m[find_component(name).value()] += grams;
         }
@@ -265,10 +258,6 @@ TEST(words, mean_for_a_layer_what_they_say) {
 }
 
 // ---- a spoonful of milk
-
-ingredient_line line(const char* name, double grams) {
-    return {name, *pantry_composition(name), grams, 20.0};
-}
 
 TEST(milk, loosens_a_sauce_and_it_is_said_by_how_much) {
     batch b;

@@ -9,7 +9,7 @@
 #include <vector>
 
 #include "mixtures.hpp"
-#include "sirop/cooking/batch.hpp"
+#include "pantry_mixtures.hpp"
 #include "sirop/data/stages.hpp"
 
 namespace {
@@ -160,8 +160,7 @@ mixture sugars(double syrup_share, double dextrose_equivalent = 42.0, double wat
     mixture m;
     m[component::water] = water;
     m[component::sucrose] = 100.0 * (1.0 - syrup_share);
-    const auto solids = starch_syrup_solids(dextrose_equivalent);
-    for (std::size_t i = 0; i < component_count; ++i) m.grams[i] += syrup_share * solids[i];
+    sirop_test::add_syrup_solids(m, 100.0 * syrup_share, dextrose_equivalent);
     return m;
 }
 

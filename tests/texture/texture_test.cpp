@@ -4,7 +4,7 @@
 
 #include "formulas.hpp"
 #include "mixtures.hpp"
-#include "sirop/cooking/batch.hpp"
+#include "pantry_mixtures.hpp"
 #include "sirop/texture/serving.hpp"
 #include "sirop/texture/stage_equivalent.hpp"
 #include "sweep.hpp"
@@ -150,6 +150,12 @@ mixture random_mixture(random_numbers& random) {
     return m;
 }
 
+/// With water: e to a power between `low` and `high`, for 1 of what is dissolved.
+mixture random_wet(random_numbers& random, double low, double high) {
+    const mixture m = random_mixture(random);
+    return m.with_water(m.dissolved() * std::exp(random.between(low, high)));
+}
+
 constexpr history both_ways[] = {history::cooling, history::warming};
 
 TEST(firmness, falls_as_water_rises) {
@@ -176,8 +182,7 @@ TEST(firmness, falls_as_water_rises) {
 TEST(firmness, falls_as_temperature_rises) {
     random_numbers random(61);
     for (std::size_t i = 0; i < sweep(5000); ++i) {
-        const mixture m = random_mixture(random);
-        const auto wet = m.with_water(m.dissolved() * std::exp(random.between(-3.5, 1.0)));
+        const mixture wet = random_wet(random, -3.5, 1.0);
         for (const history h : both_ways) {
             double firmness = HUGE_VAL, modulus = HUGE_VAL, with_ice = HUGE_VAL;
             for (double t = -30.0; t <= 170.0; t += 2.0) {
@@ -202,8 +207,7 @@ TEST(firmness, is_continuous_in_temperature) {
     // the first of a gel sets in thin syrup, makes less than 1e-5.
     random_numbers random(62);
     for (std::size_t i = 0; i < sweep(600); ++i) {
-        const mixture m = random_mixture(random);
-        const auto wet = m.with_water(m.dissolved() * std::exp(random.between(-3.5, 2.0)));
+        const mixture wet = random_wet(random, -3.5, 2.0);
         for (const history h : both_ways)
             for (const bool freezing : {false, true}) {
                 const auto f = [&](double t) {
@@ -228,8 +232,7 @@ TEST(firmness, is_continuous_in_temperature) {
 TEST(firmness, and_slump_do_not_depend_on_the_amount) {
     random_numbers random(63);
     for (std::size_t i = 0; i < sweep(1000); ++i) {
-        const mixture m = random_mixture(random);
-        const auto wet = m.with_water(m.dissolved() * std::exp(random.between(-3.5, 1.0)));
+        const mixture wet = random_wet(random, -3.5, 1.0);
         const auto large = wet.times(1000.0);
         const double t = random.between(-30.0, 120.0);
         EXPECT_NEAR(log10_firmness(large, t).value, log10_firmness(wet, t).value, 1e-9);
@@ -245,8 +248,7 @@ TEST(firmness, and_slump_do_not_depend_on_the_amount) {
 TEST(firmness, has_an_interval_that_holds_it) {
     random_numbers random(64);
     for (std::size_t i = 0; i < sweep(3000); ++i) {
-        const mixture m = random_mixture(random);
-        const auto wet = m.with_water(m.dissolved() * std::exp(random.between(-4.0, 2.0)));
+        const mixture wet = random_wet(random, -4.0, 2.0);
         const double t = random.between(-30.0, 150.0);
         for (const auto& e :
              {log10_viscosity(wet, t), log10_firmness(wet, t), log10_firmness(wet, t, history::warming),
@@ -307,8 +309,7 @@ TEST(pouring, is_where_the_firmness_is_10_pascal_seconds) {
     random_numbers random(66);
     int inside = 0, always = 0, never = 0;
     for (std::size_t i = 0; i < sweep(1500); ++i) {
-        const mixture m = random_mixture(random);
-        const auto wet = m.with_water(m.dissolved() * std::exp(random.between(-4.0, 1.5)));
+        const mixture wet = random_wet(random, -4.0, 1.5);
         const auto warm = [&](double t) { return log10_firmness(wet, t, history::warming).value; };
         const auto from = pouring_celsius(wet);
         if (!from.computed()) {
@@ -389,9 +390,7 @@ TEST(fat, that_is_melted_holds_nothing_up) {
         EXPECT_EQ(gel_modulus(m, fat == component::vegetable_fat ? 40.0 : 37.0).value, 0.0) << data_of(fat).name;
     }
     // equal parts of cream and chocolate: sliceable at 16 C, a sauce at 40 (common practice, no source)
-    mixture ganache;
-    const auto per_gram = composition_of(*find_ingredient("ganache"));
-    for (std::size_t i = 0; i < component_count; ++i) ganache.grams[i] = 100.0 * per_gram[i];
+    const mixture ganache = sirop_test::of_pantry("ganache");
     EXPECT_TRUE(std::isinf(slump_to_half_seconds(ganache, 16.0).value));
     EXPECT_GE(std::pow(10.0, log10_firmness(ganache, 16.0).value), find_set_word("soft set")->from_pa_s);
     EXPECT_LE(log10_firmness(ganache, 40.0).value, std::log10(pouring_pa_s));

@@ -1,7 +1,7 @@
 // Loads the WebAssembly module and calls its functions as the table in functions.js describes them.
 import {BatchRefusedError, GeneralError, MissingArgumentError, OutOfMemoryError, OutOfRangeError, UnknownNameError,
     errorOf} from "./errors.js";
-import {publicName, signature} from "./functions.js";
+import {functions, publicName, signature} from "./functions.js";
 
 let compiled;  // the WebAssembly.Module, kept for a fresh start
 let wasm;      // the exports of the instance that runs; undefined before init() and after a stop
@@ -190,7 +190,7 @@ function isList(value) {
 }
 
 /** One mixture: masses in the order of the components, or by their names. */
-function massesIn(value, label) {
+function massesIn(value, {label}) {
     if (value === undefined || value === null) throw missing(label, "grams");
     let grams = value;
     if (typeof value === "object" && !isList(value)) {
@@ -211,12 +211,12 @@ function massesIn(value, label) {
 }
 
 /** n mixtures: a list of them, or all their masses one after the other. */
-function rowsIn(value, label) {
+function rowsIn(value, {label}) {
     if (value === undefined || value === null) throw missing(label, "grams");
     if (Array.isArray(value) && typeof value[0] === "object") {
         const components = masses.length;
         const all = new Float64Array(value.length * components);
-        value.forEach((one, i) => all.set(massesIn(one, `${label}[${i}]`), i * components));
+        value.forEach((one, i) => all.set(massesIn(one, {label: `${label}[${i}]`}), i * components));
         return {n: value.length, components, all};
     }
     const {grams, components = masses.length} = isList(value) ? {grams: value} : value;
@@ -232,16 +232,16 @@ function rowsIn(value, label) {
 }
 
 /** n desserts of as many layers each: a list of lists of mixtures, or all their masses one after the other. */
-function dessertsIn(value, label) {
+function dessertsIn(value, {label}) {
     if (value === undefined || value === null) throw missing(label, "grams");
     if (!isList(value)) {
-        const {n: mixtures, components, all} = rowsIn(value, label);
+        const {n: mixtures, components, all} = rowsIn(value, {label});
         if (!Number.isInteger(value.layers) || value.layers < 1 || mixtures % value.layers !== 0)
             throw new OutOfRangeError(`${label}.layers: ${shown(value.layers)}; a whole number that divides ` +
                 `${mixtures} mixtures is accepted`);
         return {n: mixtures / value.layers, layers: value.layers, components, all};
     }
-    const desserts = Array.from(value, (one, i) => rowsIn(one, `${label}[${i}]`));
+    const desserts = Array.from(value, (one, i) => rowsIn(one, {label: `${label}[${i}]`}));
     const [{n: layers, components} = {n: 1, components: 1}] = desserts;
     for (const [i, one] of desserts.entries())
         for (const [has, first, what] of [[one.n, layers, "layers"], [one.components, components, "components"]])
@@ -267,7 +267,6 @@ function countOf(takes, args) {
 }
 
 function numbersIn(value, {range, label}, n) {
-    if (typeof value === "number") return new Float64Array(n).fill(value);
     if (!isList(value)) return new Float64Array(n).fill(numberIn(value, {range, label}));
     if (value.length !== n)
         throw new OutOfRangeError(`${label}: has ${value.length} numbers; ${n} are accepted, or one for all`);
@@ -350,23 +349,20 @@ function estimateAt(at) {
     return {value, low, high, status, extrapolated: status > 0};
 }
 
-function estimatesAt(at, n) {
-    const numbers = new Float64Array(wasm.memory.buffer, at, 4 * n);
-    const whole = new Int32Array(wasm.memory.buffer, at, 8 * n);
-    const column = (k) => Float64Array.from({length: n}, (_, i) => numbers[4 * i + k]);
-    return {value: column(0), low: column(1), high: column(2),
-        status: Int32Array.from({length: n}, (_, i) => whole[8 * i + 6])};
-}
-
-/** n whole numbers, `step` apart. */
+/** n whole numbers, or n doubles, `step` of their size apart. */
 function wholesAt(at, n, step = 1) {
-    const all = new Int32Array(wasm.memory.buffer, at, step * n);
+    const all = new Int32Array(wasm.memory.buffer, at, n === 0 ? 0 : step * (n - 1) + 1);
     return Int32Array.from({length: n}, (_, i) => all[step * i]);
 }
 
 function numbersAt(at, n, step = 1) {
-    const all = new Float64Array(wasm.memory.buffer, at, step * n);
+    const all = new Float64Array(wasm.memory.buffer, at, n === 0 ? 0 : step * (n - 1) + 1);
     return Float64Array.from({length: n}, (_, i) => all[step * i]);
+}
+
+function estimatesAt(at, n) {
+    return {value: numbersAt(at, n, 4), low: numbersAt(at + 8, n, 4), high: numbersAt(at + 16, n, 4),
+        status: wholesAt(at + 24, n, 8)};
 }
 
 const grainingBytes = 120;
@@ -392,52 +388,55 @@ function massesAt(at) {
     return grams;
 }
 
-/** The kinds that hold a status for each element. */
-const arrays = new Set(["estimates", "gains", "grainings", "places", "values", "wholes", "ranges", "syrups"]);
+/** Each kind of result of n elements (and n * layers gains): its bytes, how it is read, and for some
+ *    statuses  n statuses stand before it
+ *    all       it has a status for each element
+ *    struct    the caller says how large a struct is
+ *    masses    the count of components follows it */
+const kinds = {
+    number: {bytes: () => 8, read: (at) => numbersAt(at, 1)[0]},
+    whole: {bytes: () => 4, read: (at) => wholesAt(at, 1)[0]},
+    range: {bytes: () => 16, read: (at) => ({low: numbersAt(at, 1)[0], high: numbersAt(at + 8, 1)[0]})},
+    estimate: {bytes: () => 32, read: estimateAt},
+    estimates: {bytes: (n) => 32 * n, all: true, read: estimatesAt},
+    gains: {bytes: (n, layers) => 32 * n * layers, all: true, read: (at, n, layers) => estimatesAt(at, n * layers)},
+    graining: {bytes: () => grainingBytes, struct: true, read: grainingAt},
+    grainings: {bytes: (n) => grainingBytes * n, struct: true, all: true,
+        read: (at, n) => Array.from({length: n}, (_, i) => grainingAt(at + i * grainingBytes))},
+    place: {bytes: () => 16, read: (at) => {
+        const [lower, upper, status] = wholesAt(at, 3);
+        return {lower, upper, status, extrapolated: status > 0};
+    }},
+    places: {bytes: (n) => 16 * n, all: true,
+        read: (at, n) => ({lower: wholesAt(at, n, 4), upper: wholesAt(at + 4, n, 4), status: wholesAt(at + 8, n, 4)})},
+    values: {bytes: (n) => 8 * n, statuses: true, all: true, read: (at, n) => ({value: numbersAt(at, n)})},
+    wholes: {bytes: (n) => 4 * n, statuses: true, all: true, read: (at, n) => ({value: wholesAt(at, n)})},
+    ranges: {bytes: (n) => 16 * n, statuses: true, all: true,
+        read: (at, n) => ({low: numbersAt(at, n, 2), high: numbersAt(at + 8, n, 2)})},
+    masses: {bytes: () => 8 * masses.length, masses: true, read: massesAt},
+    syrups: {bytes: (n) => 8 * masses.length * n, statuses: true, all: true, masses: true,
+        read: (at, n) => ({grams: numbersAt(at, n * masses.length)})},
+    // The handle of a refused text holds the reason.
+    handle: {bytes: () => 4, read: (at, n, layers, kind) => {
+        const [made] = new Uint32Array(wasm.memory.buffer, at, 1);
+        return made === 0 ? undefined : new Handle(kind, made);
+    }},
+};
 
-/** Room for a result of n elements (and n * layers gains): what the function gets for it, and how it is read. */
+/** Room for a result: what the function gets for it, and how it is read. */
 function roomFor({kind}, memory, n, layers) {
-    const size = {number: 8, whole: 4, range: 16, estimate: 32, estimates: 32 * n, gains: 32 * n * layers,
-        graining: grainingBytes, grainings: grainingBytes * n, place: 16, places: 16 * n, values: 8 * n, wholes: 4 * n,
-        ranges: 16 * n, masses: 8 * masses.length, syrups: 8 * masses.length * n, batch: 4, question: 4, answer: 4}[kind];
+    const {bytes, read, statuses, struct, masses: counted} = kinds[kind] ?? kinds.handle;
+    const size = bytes(n, layers);
     const at = memory.reserve(size);
-    const numbers = (count) => new Float64Array(wasm.memory.buffer, at, count);
-    const beside = ["values", "wholes", "ranges", "syrups"].includes(kind) ? memory.reserve(4 * n) : undefined;
-    const status = () => wholesAt(beside, n);
-    switch (kind) {
-    case "number": return {raw: [at], read: () => numbers(1)[0]};
-    case "whole": return {raw: [at], read: () => new Int32Array(wasm.memory.buffer, at, 1)[0]};
-    case "range": return {raw: [at], read: () => ({low: numbers(2)[0], high: numbers(2)[1]})};
-    case "estimate": return {raw: [at], read: () => estimateAt(at)};
-    case "estimates": return {raw: [at], read: () => estimatesAt(at, n)};
-    case "gains": return {raw: [at], read: () => estimatesAt(at, n * layers)};
-    case "values": return {raw: [beside, at], read: () => ({value: numbersAt(at, n), status: status()})};
-    case "wholes": return {raw: [beside, at], read: () => ({value: wholesAt(at, n), status: status()})};
-    case "ranges": return {raw: [beside, at], read: () =>
-        ({low: numbersAt(at, n, 2), high: numbersAt(at + 8, n, 2), status: status()})};
-    case "syrups": return {raw: [beside, at, masses.length], read: () =>
-        ({grams: numbersAt(at, n * masses.length), status: status()})};
-    case "place": return {raw: [at], read: () => {
-        const [lower, upper, placed] = wholesAt(at, 3);
-        return {lower, upper, status: placed, extrapolated: placed > 0};
-    }};
-    case "places": return {raw: [at], read: () =>
-        ({lower: wholesAt(at, n, 4), upper: wholesAt(at + 4, n, 4), status: wholesAt(at + 8, n, 4)})};
-    case "grainings":
-        if (n > 0) new Uint32Array(wasm.memory.buffer, at, 1)[0] = grainingBytes;
-        return {raw: [at], read: () => Array.from({length: n}, (_, i) => grainingAt(at + i * grainingBytes))};
-    case "graining":
-        new Uint32Array(wasm.memory.buffer, at, 1)[0] = grainingBytes;
-        return {raw: [at], read: () => grainingAt(at)};
-    case "masses": return {raw: [at, masses.length], read: () => massesAt(at)};
-    default:
-        // A handle.  The one of a refused text holds the reason.
-        new Uint32Array(wasm.memory.buffer, at, 1)[0] = 0;
-        return {raw: [at], read: () => {
-            const [made] = new Uint32Array(wasm.memory.buffer, at, 1);
-            return made === 0 ? undefined : new Handle(kind, made);
-        }};
-    }
+    if (size > 0) new Uint32Array(wasm.memory.buffer, at, 1)[0] = struct ? grainingBytes : 0;
+    const beside = statuses ? memory.reserve(4 * n) : undefined;
+    return {
+        raw: [...(statuses ? [beside] : []), at, ...(counted ? [masses.length] : [])],
+        read: () => {
+            const result = read(at, n, layers, kind);
+            return statuses ? {...result, status: wholesAt(beside, n)} : result;
+        },
+    };
 }
 
 // --- what is wrong --------------------------------------------------------------------------------------------------
@@ -488,11 +487,8 @@ function outside(takes, values) {
 /** What is wrong with the arguments, in a sentence. */
 function problem(status, name, takes, values) {
     // A batch and a question say themselves why they refused a call.
-    const kind = takes[0]?.kind;
-    if (kind === "batch" || kind === "question") {
-        const reason = textAt(run(`sirop_${kind}_refusal`, [Handle.addressOf(values[0], takes[0])]) >>> 0);
-        if (reason !== "") return reason;
-    }
+    const reason = ["batch", "question"].includes(takes[0]?.kind) ? refusalOf(values[0], takes[0]) : "";
+    if (reason !== "") return reason;
     if (status === -2) {
         const found = outside(takes, values);
         if (found !== undefined) return found;
@@ -509,10 +505,14 @@ function problem(status, name, takes, values) {
     return `${publicName(name)}: ${meaningOf(status)}${numbers.length === 0 ? "" : ` (${numbers.join(", ")})`}`;
 }
 
+function refusalOf(handle, take) {
+    return textAt(run(`sirop_${take.kind}_refusal`, [Handle.addressOf(handle, take)]) >>> 0);
+}
+
 /** The reason that a refused text's handle holds; the handle is not needed any more. */
 function reasonOf(handle) {
     const take = {kind: "batch", label: "batch"};
-    const reason = textAt(run("sirop_batch_refusal", [Handle.addressOf(handle, take)]) >>> 0);
+    const reason = refusalOf(handle, take);
     Handle.free(handle, take);
     return reason;
 }
@@ -521,53 +521,26 @@ function reasonOf(handle) {
 
 const expectedBytes = 65536;  // ample for the usual answer
 
-/** Takes one argument: its value as it was understood, and what the function gets for it. */
-function take(argument, value, memory, n) {
-    switch (argument.kind) {
-    case "number": {
-        const number = numberIn(value, argument);
-        return {value: number, raw: [number]};
-    }
-    case "index": {
-        const index = indexIn(value, argument);
-        return {value: index, raw: [index]};
-    }
-    case "text?":
-        if (value === undefined || value === null) return {value: undefined, raw: [0]};
-        // falls through
-    case "text": {
-        const text = textIn(value, argument);
-        return {value: text, raw: [memory.bytes(utf8.encode(text), 1)]};
-    }
-    case "json": {
-        const text = jsonIn(value, argument);
+const optionalText = (value, argument) => value === undefined || value === null ? undefined : textIn(value, argument);
+
+/** Each kind of argument: its value as it is understood, and what the function gets for it. */
+const takers = {
+    number: [numberIn, (number) => [number]],
+    index: [indexIn, (index) => [index]],
+    "text?": [optionalText, (text, memory) => [text === undefined ? 0 : memory.bytes(utf8.encode(text), 1)]],
+    text: [textIn, (text, memory) => [memory.bytes(utf8.encode(text), 1)]],
+    json: [jsonIn, (text, memory) => {
         const bytes = utf8.encode(text);
-        return {value: text, raw: [memory.bytes(bytes), bytes.length]};
-    }
-    case "masses": {
-        const grams = massesIn(value, argument.label);
-        return {value: grams, raw: [memory.numbers(grams), grams.length]};
-    }
-    case "rows": {
-        const rows = rowsIn(value, argument.label);
-        return {value: rows, raw: [rows.n, memory.numbers(rows.all), rows.components]};
-    }
-    case "desserts": {
-        const desserts = dessertsIn(value, argument.label);
-        return {value: desserts, raw: [desserts.n, desserts.layers, memory.numbers(desserts.all), desserts.components]};
-    }
-    case "many":
-    case "numbers": {
-        const numbers = numbersIn(value, argument, n);
-        const at = memory.numbers(numbers);
-        return {value: numbers, raw: argument.kind === "many" ? [n, at] : [at]};
-    }
-    case "truth":
-        return {value, raw: [truthIn(value, argument) ? 1 : 0]};
-    default:
-        return {value, raw: [Handle.addressOf(value, argument)]};
-    }
-}
+        return [memory.bytes(bytes), bytes.length];
+    }],
+    masses: [massesIn, (grams, memory) => [memory.numbers(grams), grams.length]],
+    rows: [rowsIn, ({n, all, components}, memory) => [n, memory.numbers(all), components]],
+    desserts: [dessertsIn, ({n, layers, all, components}, memory) => [n, layers, memory.numbers(all), components]],
+    many: [numbersIn, (numbers, memory) => [numbers.length, memory.numbers(numbers)]],
+    numbers: [numbersIn, (numbers, memory) => [memory.numbers(numbers)]],
+    truth: [truthIn, (yes) => [yes ? 1 : 0]],
+    handle: [(handle) => handle, (handle, memory, argument) => [Handle.addressOf(handle, argument)]],
+};
 
 /** Calls a function of the table with its arguments, in their order, and gives what the table says. */
 export function call(name, args) {
@@ -581,10 +554,11 @@ export function call(name, args) {
         const raw = [];
         let n = countOf(takes, args), layers = 1;
         for (const [i, argument] of takes.entries()) {
-            const taken = take(argument, args[i], memory, n);
-            if (argument.kind === "rows" || argument.kind === "desserts") ({n, layers = 1} = taken.value);
-            values.push(taken.value);
-            raw.push(...taken.raw);
+            const [understood, passed] = takers[argument.kind] ?? takers.handle;
+            const value = understood(args[i], argument, n);
+            if (argument.kind === "rows" || argument.kind === "desserts") ({n, layers = 1} = value);
+            values.push(value);
+            raw.push(...passed(value, memory, argument));
         }
         if (first.kind === "written") return written(name, takes, values, raw, memory);
 
@@ -598,7 +572,7 @@ export function call(name, args) {
             : Object.fromEntries(gives.map(({label}, i) => [label, results[i]]));
         // An array goes on after an element that fails, but not with a name that is unknown for all; graining goes on
         // without the one of two sugars.  Each part carries its status.
-        const goesOn = arrays.has(first.kind) ? returned !== -3 : first.kind === "graining" && result.risk >= 0;
+        const goesOn = kinds[first.kind]?.all ? returned !== -3 : first.kind === "graining" && result.risk >= 0;
         if (returned < 0 && !goesOn) {
             const reason = result instanceof Handle ? reasonOf(result) : "";
             throw errorOf(returned, reason !== "" ? reason : problem(returned, name, takes, values));
@@ -646,11 +620,12 @@ function tell(name, result) {
     hook?.(publicName(name), result);
 }
 
-/** The public JavaScript function of a C function. */
-export function bind(name) {
-    const {takes} = signature(name);
-    const bound = (...args) => call(name, args);
-    Object.defineProperty(bound, "name", {value: publicName(name)});
-    Object.defineProperty(bound, "length", {value: takes.length});
-    return bound;
+/** The public JavaScript function of each C function, by its name. */
+export function bindAll() {
+    return Object.fromEntries(Object.keys(functions).map((name) => {
+        const bound = (...args) => call(name, args);
+        Object.defineProperty(bound, "name", {value: publicName(name)});
+        Object.defineProperty(bound, "length", {value: signature(name).takes.length});
+        return [publicName(name), bound];
+    }));
 }

@@ -102,11 +102,11 @@ export const functions = {
     sirop_celsius_for_stage: "text? table, text stage, masses grams, number pressure_hpa -> range celsius",
     sirop_celsius_for_stage_n: "text? table, text stage, rows grams, numbers pressure_hpa -> ranges celsius",
 
-    sirop_set_word: "index index -> text",
-    sirop_set_word_meaning: "index index -> text",
-    sirop_set_word_firmness_pa_s: "index index -> range firmness_pa_s",
-    sirop_set_word_of: "number firmness_pa_s -> whole index",
-    sirop_set_word_of_n: "many firmness_pa_s -> wholes indices",
+    sirop_texture_word: "index index -> text",
+    sirop_texture_word_meaning: "index index -> text",
+    sirop_texture_word_firmness_pa_s: "index index -> range firmness_pa_s",
+    sirop_texture_word_of: "number firmness_pa_s -> whole index",
+    sirop_texture_word_of_n: "many firmness_pa_s -> wholes indices",
 
     sirop_graining_at: "masses grams, number celsius@serve_celsius -> graining result",
     sirop_graining_at_n: "rows grams, numbers celsius@serve_celsius -> grainings results",

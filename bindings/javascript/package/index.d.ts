@@ -237,13 +237,13 @@ export function celsiusForStage(table: string | undefined, stage: string, grams:
 export function celsiusForStageN(table: string | undefined, stage: string, grams: Rows, pressureHpa: Numbers): Ranges;
 
 /** The words of the set, from the thinnest on, with the firmness (property "firmness_pa_s") of each. */
-export function setWords(): {word: string; meaning: string; firmnessPaS: Range}[];
-export function setWord(index: number): string | undefined;
-export function setWordMeaning(index: number): string | undefined;
-export function setWordFirmnessPaS(index: number): Range;
+export function textureWords(): {word: string; meaning: string; firmnessPaS: Range}[];
+export function textureWord(index: number): string | undefined;
+export function textureWordMeaning(index: number): string | undefined;
+export function textureWordFirmnessPaS(index: number): Range;
 /** The index of the word for a firmness, and of those for n. */
-export function setWordOf(firmnessPaS: number): number;
-export function setWordOfN(firmnessPaS: Numbers): Indices;
+export function textureWordOf(firmnessPaS: number): number;
+export function textureWordOfN(firmnessPaS: Numbers): Indices;
 
 // --- graining, layers, keeping --------------------------------------------------------------------------------------
 

@@ -1,6 +1,6 @@
 // sirop in JavaScript.  Types and explanations: index.d.ts.  Safety: hot sugar burns and steam bursts; a program
 // that tells people what to do shows them the answer's cautions.
-import {bind, componentNames, load, onExtrapolated, shown} from "./engine.js";
+import {bindAll, componentNames, load, onExtrapolated, shown} from "./engine.js";
 import {OutOfRangeError, UnknownNameError} from "./errors.js";
 
 export {BatchRefusedError, BufferTooSmallError, GeneralError, ImpossibleError, MissingArgumentError, OutOfMemoryError,
@@ -18,103 +18,22 @@ export function init(source) {
 
 // --- the functions of the C API, one each ---------------------------------------------------------------------------
 
-export const version = bind("sirop_version");
-export const statusText = bind("sirop_status_text");
-export const componentName = bind("sirop_component_name");
-export const argumentName = bind("sirop_argument_name");
-export const acceptedRange = bind("sirop_accepted_range");
-
-export const pressureAtAltitudeHpa = bind("sirop_pressure_at_altitude_hpa");
-export const pressureFromBoilingWaterHpa = bind("sirop_pressure_from_boiling_water_hpa");
-export const waterBoilsCelsius = bind("sirop_water_boils_celsius");
-export const pressureAtAltitudeHpaN = bind("sirop_pressure_at_altitude_hpa_n");
-export const pressureFromBoilingWaterHpaN = bind("sirop_pressure_from_boiling_water_hpa_n");
-export const waterBoilsCelsiusN = bind("sirop_water_boils_celsius_n");
-
-export const boilingPointCelsius = bind("sirop_boiling_point_celsius");
-export const waterAtBoilGrams = bind("sirop_water_at_boil_grams");
-export const waterActivity = bind("sirop_water_activity");
-export const freezingPointCelsius = bind("sirop_freezing_point_celsius");
-
-export const boilingPointCelsiusN = bind("sirop_boiling_point_celsius_n");
-export const waterAtBoilGramsN = bind("sirop_water_at_boil_grams_n");
-export const waterActivityN = bind("sirop_water_activity_n");
-export const freezingPointCelsiusN = bind("sirop_freezing_point_celsius_n");
-
-export const propertyName = bind("sirop_property_name");
-export const propertyUnit = bind("sirop_property_unit");
-export const propertySource = bind("sirop_property_source");
-export const propertyUncertainty = bind("sirop_property_uncertainty");
-export const propertyRange = bind("sirop_property_range");
-export const propertyEstimate = bind("sirop_property_estimate");
-export const propertyEstimateN = bind("sirop_property_estimate_n");
-
-export const conversionName = bind("sirop_conversion_name");
-export const convert = bind("sirop_convert");
-export const convertN = bind("sirop_convert_n");
-
-export const ingredientName = bind("sirop_ingredient_name");
-export const ingredientSource = bind("sirop_ingredient_source");
-export const ingredientEstimate = bind("sirop_ingredient_estimate");
-export const ingredientGrams = bind("sirop_ingredient_grams");
-export const glucoseSyrupGrams = bind("sirop_glucose_syrup_grams");
-export const glucoseSyrupGramsN = bind("sirop_glucose_syrup_grams_n");
-
-export const stageTableName = bind("sirop_stage_table_name");
-export const stageTableSource = bind("sirop_stage_table_source");
-export const stageName = bind("sirop_stage_name");
-export const stageRangeCelsius = bind("sirop_stage_range_celsius");
-export const stageOfTemperature = bind("sirop_stage_of_temperature");
-export const stageOfTemperatureN = bind("sirop_stage_of_temperature_n");
-export const stageOfMixture = bind("sirop_stage_of_mixture");
-export const stageOfMixtureN = bind("sirop_stage_of_mixture_n");
-export const stagePlaceText = bind("sirop_stage_place_text");
-export const celsiusForStage = bind("sirop_celsius_for_stage");
-export const celsiusForStageN = bind("sirop_celsius_for_stage_n");
-
-export const setWord = bind("sirop_set_word");
-export const setWordMeaning = bind("sirop_set_word_meaning");
-export const setWordFirmnessPaS = bind("sirop_set_word_firmness_pa_s");
-export const setWordOf = bind("sirop_set_word_of");
-export const setWordOfN = bind("sirop_set_word_of_n");
-
-export const grainingAt = bind("sirop_graining_at");
-export const grainingAtN = bind("sirop_graining_at_n");
-export const layersAtEquilibrium = bind("sirop_layers_at_equilibrium");
-export const layersAtEquilibriumN = bind("sirop_layers_at_equilibrium_n");
-export const growthGroup = bind("sirop_growth_group");
-export const growthLimit = bind("sirop_growth_limit");
-export const growthLimitsSource = bind("sirop_growth_limits_source");
-
-export const predictJson = bind("sirop_predict_json");
-export const predictReport = bind("sirop_predict_report");
-export const askJson = bind("sirop_ask_json");
-export const askReport = bind("sirop_ask_report");
-
-export const batchNew = bind("sirop_batch_new");
-export const batchRead = bind("sirop_batch_read");
-export const batchFree = bind("sirop_batch_free");
-export const batchAdd = bind("sirop_batch_add");
-export const batchAddMixture = bind("sirop_batch_add_mixture");
-export const batchSet = bind("sirop_batch_set");
-export const batchRefusal = bind("sirop_batch_refusal");
-export const batchText = bind("sirop_batch_text");
-export const batchPredict = bind("sirop_batch_predict");
-export const answerFree = bind("sirop_answer_free");
-export const answerNumber = bind("sirop_answer_number");
-export const answerText = bind("sirop_answer_text");
-export const answerCount = bind("sirop_answer_count");
-export const answerReport = bind("sirop_answer_report");
-
-export const questionName = bind("sirop_question_name");
-export const questionNew = bind("sirop_question_new");
-export const questionFree = bind("sirop_question_free");
-export const questionSetNumber = bind("sirop_question_set_number");
-export const questionSetTruth = bind("sirop_question_set_truth");
-export const questionSetText = bind("sirop_question_set_text");
-export const questionSetBatch = bind("sirop_question_set_batch");
-export const questionAsk = bind("sirop_question_ask");
-export const questionRefusal = bind("sirop_question_refusal");
+export const {
+    version, statusText, componentName, argumentName, acceptedRange, pressureAtAltitudeHpa,
+    pressureFromBoilingWaterHpa, waterBoilsCelsius, pressureAtAltitudeHpaN, pressureFromBoilingWaterHpaN,
+    waterBoilsCelsiusN, boilingPointCelsius, waterAtBoilGrams, waterActivity, freezingPointCelsius,
+    boilingPointCelsiusN, waterAtBoilGramsN, waterActivityN, freezingPointCelsiusN, propertyName, propertyUnit,
+    propertySource, propertyUncertainty, propertyRange, propertyEstimate, propertyEstimateN, conversionName,
+    convert, convertN, ingredientName, ingredientSource, ingredientEstimate, ingredientGrams, glucoseSyrupGrams,
+    glucoseSyrupGramsN, stageTableName, stageTableSource, stageName, stageRangeCelsius, stageOfTemperature,
+    stageOfTemperatureN, stageOfMixture, stageOfMixtureN, stagePlaceText, celsiusForStage, celsiusForStageN,
+    textureWord, textureWordMeaning, textureWordFirmnessPaS, textureWordOf, textureWordOfN, grainingAt,
+    grainingAtN, layersAtEquilibrium, layersAtEquilibriumN, growthGroup, growthLimit, growthLimitsSource,
+    predictJson, predictReport, askJson, askReport, batchNew, batchRead, batchFree, batchAdd, batchAddMixture,
+    batchSet, batchRefusal, batchText, batchPredict, answerFree, answerNumber, answerText, answerCount,
+    answerReport, questionName, questionNew, questionFree, questionSetNumber, questionSetTruth, questionSetText,
+    questionSetBatch, questionAsk, questionRefusal,
+} = bindAll();
 
 /** Where batchAdd and batchAddMixture put something. */
 export const place = Object.freeze({pan: 0, offHeat: 1, neighbours: 2});
@@ -173,8 +92,9 @@ export function stageTables() {
 }
 
 /** The words of the set, from the thinnest on. */
-export function setWords() {
-    return all(setWord).map((word, i) => ({word, meaning: setWordMeaning(i), firmnessPaS: setWordFirmnessPaS(i)}));
+export function textureWords() {
+    return all(textureWord).map((word, i) =>
+        ({word, meaning: textureWordMeaning(i), firmnessPaS: textureWordFirmnessPaS(i)}));
 }
 
 /** The published limits of growth, from the highest water activity on. */

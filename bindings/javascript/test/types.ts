@@ -4,7 +4,7 @@ import {
     answerNumber, answerReport, answerText, ask, batchAdd, batchNew, batchPredict, boilingPointCelsius,
     celsiusForStageN, components, convertN, freezingPointCelsiusN, glucoseSyrupGramsN, grainingAt, grainingAtN, growthLimit, init,
     ingredients, layersAtEquilibriumN, onExtrapolated, place, predict, properties, property, questionAsk, questionNew,
-    questionRefusal, questionSetTruth, report, setWordOfN, stageOfMixture, stageOfTemperatureN, stageTables,
+    questionRefusal, questionSetTruth, report, textureWordOfN, stageOfMixture, stageOfTemperatureN, stageTables,
     waterActivityN,
 } from "sirop";
 
@@ -38,7 +38,7 @@ export async function check(): Promise<void> {
     const second: AnswerHandle = questionAsk(asked);
     const far: string = answerText(second, "answer.ways.0.sentence") + answerReport(second) 
         + questionRefusal(asked);
-    const count: number = answerCount(second, "cautions") + growthLimit(0) + setWordOfN([1, 20]).value.length;
+    const count: number = answerCount(second, "cautions") + growthLimit(0) + textureWordOfN([1, 20]).value.length;
     const risks: number[] = grainingAtN([{sucrose: 80, water: 20}], 20).map((one) => one.risk);
     const places: Int32Array = stageOfTemperatureN("us 1918", 117, [1013.25, 900]).upper;
     const syrups: Estimates = freezingPointCelsiusN(glucoseSyrupGramsN([42, 28], 80).grams);

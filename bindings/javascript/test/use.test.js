@@ -80,16 +80,14 @@ test("every twin gives what its function for one gives, and one bad element spoi
     const celsius = [20, 20, 5, 30];
     const hpa = [1013.25, 1000, 900, 800];
     /** [name, all, one(i)]: the results of the twin against those for one, element by element. */
+    const ofNumbers = (name, numbers, ...before) =>
+        [`${name}N`, sirop[`${name}N`](...before, numbers), (i) => sirop[name](...before, numbers[i])];
     const twins = [
-        ["pressureAtAltitudeHpaN", sirop.pressureAtAltitudeHpaN([0, 1e6, 350]),
-            (i) => sirop.pressureAtAltitudeHpa([0, 1e6, 350][i])],
-        ["pressureFromBoilingWaterHpaN", sirop.pressureFromBoilingWaterHpaN([95, NaN, 100]),
-            (i) => sirop.pressureFromBoilingWaterHpa([95, NaN, 100][i])],
-        ["waterBoilsCelsiusN", sirop.waterBoilsCelsiusN([1013.25, 1, 800]),
-            (i) => sirop.waterBoilsCelsius([1013.25, 1, 800][i])],
-        ["convertN", sirop.convertN("brix_to_baume", [10, 99, 60]),
-            (i) => sirop.convert("brix_to_baume", [10, 99, 60][i])],
-        ["setWordOfN", sirop.setWordOfN([0.01, -1, 20]), (i) => sirop.setWordOf([0.01, -1, 20][i])],
+        ofNumbers("pressureAtAltitudeHpa", [0, 1e6, 350]),
+        ofNumbers("pressureFromBoilingWaterHpa", [95, NaN, 100]),
+        ofNumbers("waterBoilsCelsius", [1013.25, 1, 800]),
+        ofNumbers("convert", [10, 99, 60], "brix_to_baume"),
+        ofNumbers("textureWordOf", [0.01, -1, 20]),
         ["stageOfTemperatureN", sirop.stageOfTemperatureN(undefined, [110, 300, 121], 1013.25),
             (i) => sirop.stageOfTemperature(undefined, [110, 300, 121][i], 1013.25)],
         ["stageOfMixtureN", sirop.stageOfMixtureN("us 1918", rows), (i) => sirop.stageOfMixture("us 1918", rows[i])],
@@ -265,11 +263,11 @@ test("the lists: pantry, conversions, stage tables, words, limits of growth", ()
         assert.ok(source.length > 0 && stages.length > 3, name);
         for (const {celsius} of stages) assert.ok(celsius.low <= celsius.high, name);
     }
-    const words = sirop.setWords();
+    const words = sirop.textureWords();
     assert.deepEqual([words[0].word, words.at(-1).word], ["thin", "glassy"]);
     for (const [i, {firmnessPaS, meaning}] of words.entries()) {
         assert.ok(meaning.length > 0);
-        assert.equal(sirop.setWordOf(firmnessPaS.low), i);
+        assert.equal(sirop.textureWordOf(firmnessPaS.low), i);
     }
     const limits = sirop.growthLimits().map(({waterActivity}) => waterActivity);
     assert.ok(limits.length > 3);

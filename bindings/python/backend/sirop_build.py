@@ -40,8 +40,7 @@ def get_requires_for_build_wheel(config_settings=None):
     return []
 
 
-def get_requires_for_build_sdist(config_settings=None):
-    return []
+get_requires_for_build_sdist = get_requires_for_build_wheel
 
 
 def prepare_metadata_for_build_wheel(metadata_directory, config_settings=None):
@@ -59,6 +58,7 @@ def build_wheel(wheel_directory, config_settings=None, metadata_directory=None):
     with tempfile.TemporaryDirectory() as scratch:
         library, version = find_library(pathlib.Path(scratch))
         files = {f"sirop/{path.name}": path.read_bytes() for path in sorted(PACKAGE.iterdir()) if is_source(path)}
+        files["sirop/sirop.h"] = header().PATH.read_bytes()
         files[f"sirop/{LIBRARY}"] = library.read_bytes()
     info = f"sirop-{version}.dist-info"
     files.update({f"{info}/{path}": content for path, content in info_files(version).items()})
@@ -82,6 +82,7 @@ def build_sdist(sdist_directory, config_settings=None):
     stem = f"sirop-{version}"
     sources = [FOLDER / "pyproject.toml", pathlib.Path(__file__).resolve(), *filter(is_source, PACKAGE.iterdir())]
     files = {path.relative_to(FOLDER).as_posix(): path.read_bytes() for path in sorted(sources)}
+    files["src/sirop/sirop.h"] = header().PATH.read_bytes()
     files["PKG-INFO"] = metadata(version)
     if licence():
         files["LICENSE"] = licence()
@@ -167,18 +168,19 @@ def version_of(path):
         library = ctypes.CDLL(str(path))
     except OSError as why:
         raise LibraryMissing(f"this Python cannot load it: {why}") from None
-    missing = [name for name in declarations() if not hasattr(library, name)]
+    missing = [name for name in header().FUNCTIONS if not hasattr(library, name)]
     if missing:
         raise LibraryMissing(f"{path} lacks {', '.join(missing)}: it is not the library of this version")
     library.sirop_version.restype = ctypes.c_char_p
     return library.sirop_version().decode()
 
 
-def declarations():
-    spec = importlib.util.spec_from_file_location("sirop_declarations", PACKAGE / "_declarations.py")
+def header():
+    """The package's module that reads the C header."""
+    spec = importlib.util.spec_from_file_location("sirop_header", PACKAGE / "_header.py")
     module = importlib.util.module_from_spec(spec)
     spec.loader.exec_module(module)
-    return module.FUNCTIONS
+    return module
 
 
 def in_the_tree(scratch):

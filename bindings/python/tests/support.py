@@ -4,17 +4,17 @@ import json
 import os
 import pathlib
 import sys
+import unittest
+import warnings
 
 FOLDER = pathlib.Path(__file__).resolve().parent.parent
 TREE = FOLDER.parent.parent
 HEADER = TREE / "include" / "sirop" / "sirop.h"
 
 sys.path.insert(0, str(FOLDER))
-import make_generated  # noqa: E402
+import make_generated  # noqa: E402,F401
 
-
-def header_functions():
-    return make_generated.header_functions(HEADER.read_text(encoding="utf-8"))
+import sirop  # noqa: E402
 
 
 def cases():
@@ -24,3 +24,13 @@ def cases():
 
 
 SYRUP = {"sucrose": 60, "glucose": 20, "water": 20}
+
+
+class Quiet(unittest.TestCase):
+    """Tests that extrapolate, which is not warned of."""
+
+    def setUp(self):
+        catcher = warnings.catch_warnings()
+        catcher.__enter__()
+        self.addCleanup(catcher.__exit__, None, None, None)
+        warnings.simplefilter("ignore", sirop.ExtrapolationWarning)

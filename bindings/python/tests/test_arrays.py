@@ -8,7 +8,7 @@ import warnings
 from array import array
 
 import sirop
-from support import SYRUP
+from support import SYRUP, Quiet
 
 COUNT = len(sirop.COMPONENTS)
 PLAIN = [[30.0, 70.0], [20.0, 50.0, 30.0], [40.0, 60.0, 0.0, 5.0]]
@@ -105,7 +105,7 @@ TWINS = {
     "stage_of_temperature_n": {"table": "us 1918", "celsius": ([90, 113.0, 119.5], [251]), "pressure_hpa": HPA},
     "stage_of_mixture_n": {"table": None, "grams": ([[12.0, 88.0], [60.0, 40.0], [17.0, 80.0, 3.0]], [{"fat": 1}])},
     "celsius_for_stage_n": {"table": "us 2004", "stage": "soft ball", "grams": MIXTURES, "pressure_hpa": HPA},
-    "set_word_of_n": {"firmness_pa_s": ([0.001, 30, 1e12], [-1.0])},
+    "texture_word_of_n": {"firmness_pa_s": ([0.001, 30, 1e12], [-1.0])},
     "graining_at_n": {"grams": MIXTURES, "celsius": ([20.0, 4, -10.0], [101])},
     "layers_at_equilibrium_n": {
         "grams": ([[[30.0, 70.0], [50.0, 50.0]], [[25.0, 75.0], {"water": 40, "glucose": 60}], [SYRUP, [1.0, 1.0]]],
@@ -114,14 +114,8 @@ TWINS = {
 }
 
 
-class Twins(unittest.TestCase):
+class Twins(Quiet):
     """A function for n elements beside that for one."""
-
-    def setUp(self):
-        catcher = warnings.catch_warnings()
-        catcher.__enter__()
-        self.addCleanup(catcher.__exit__, None, None, None)
-        warnings.simplefilter("ignore", sirop.ExtrapolationWarning)
 
     def each(self, test):
         """Calls test(twin, scalar, same, others) for each twin: the arguments that are the same for all elements, and
@@ -230,7 +224,7 @@ class Results(unittest.TestCase):
     def test_their_arrays(self):
         boils = sirop.water_boils_celsius_n([1013.25, 12.0])
         self.assertEqual([(one.typecode, len(one)) for one in (boils.value, boils.status)], [("d", 2), ("i", 2)])
-        words = sirop.set_word_of_n([0.0, 50.0])
+        words = sirop.texture_word_of_n([0.0, 50.0])
         self.assertEqual((words.value.typecode, words.value.itemsize, words.status.typecode), ("i", 4, "i"))
         stage = sirop.celsius_for_stage_n("thread", [[20.0, 80.0]] * 2)
         self.assertEqual([(one.typecode, len(one)) for one in (stage.low, stage.high)], [("d", 2)] * 2)
@@ -286,7 +280,3 @@ class Results(unittest.TestCase):
                 self.assertEqual(list(found), expected)
         self.assertEqual(len(found.water_gained_grams), 2)
         self.assertEqual(list(found.water_gained_grams[1]), [one.water_gained_grams[1] for one in expected])
-
-
-if __name__ == "__main__":
-    unittest.main()

@@ -14,7 +14,7 @@ import warnings
 
 import sirop
 from sirop._calls import text_call
-from support import SYRUP, TREE, cases
+from support import SYRUP, TREE, Quiet, cases
 
 BATCH_FILE = TREE / "examples" / "batches" / "miso_caramel.json"
 DILUTE = {"sucrose": 10, "water": 90}
@@ -99,13 +99,7 @@ class Threads(unittest.TestCase):
             self.assertEqual(found, expected)
 
 
-class Batches(unittest.TestCase):
-    def setUp(self):
-        catcher = warnings.catch_warnings()
-        catcher.__enter__()
-        self.addCleanup(catcher.__exit__, None, None, None)
-        warnings.simplefilter("ignore", sirop.ExtrapolationWarning)
-
+class Batches(Quiet):
     def test_every_form_of_a_batch_gives_the_same(self):
         text = BATCH_FILE.read_text(encoding="utf-8")
         batch = json.loads(text)
@@ -256,7 +250,3 @@ class Catalogue(unittest.TestCase):
         by_name = dict(zip(sirop.COMPONENTS, masses))
         with self.assertWarns(sirop.ExtrapolationWarning):
             self.assertEqual(sirop.water_activity(masses, 25), sirop.water_activity(by_name, 25))
-
-
-if __name__ == "__main__":
-    unittest.main()

@@ -51,7 +51,3 @@ class Docs(unittest.TestCase):
     def test_the_page_warns_of_hot_sugar(self):
         self.assertIn("burns", PAGE)
         self.assertIn("steam", PAGE)
-
-
-if __name__ == "__main__":
-    unittest.main()

@@ -8,10 +8,9 @@ import pickle
 import resource
 import threading
 import unittest
-import warnings
 
 import sirop
-from support import cases
+from support import Quiet, cases
 
 SAUCE = {"sirop_batch": 1, "pan": [{"ingredient": "white sugar", "grams": 250},
                                    {"ingredient": "glucose syrup 42 DE", "grams": 100},
@@ -24,14 +23,6 @@ def sauce():
     return (sirop.Batch().add("white sugar", 250).add("glucose syrup 42 DE", 100).add("heavy cream 36 %", 300)
             .add("butter, unsalted", 40, 12, "off_heat").set("thermometer_celsius", 107)
             .set("pressure_hpa", 970).set("serve_celsius", 18))
-
-
-class Quiet(unittest.TestCase):
-    def setUp(self):
-        catcher = warnings.catch_warnings()
-        catcher.__enter__()
-        self.addCleanup(catcher.__exit__, None, None, None)
-        warnings.simplefilter("ignore", sirop.ExtrapolationWarning)
 
 
 class Handles(Quiet):
@@ -319,11 +310,11 @@ class Lists(Quiet):
         self.assertAlmostEqual(plain.low, soft_ball.low, delta=1e-6)
 
     def test_words_of_the_set(self):
-        words = sirop.set_words()
+        words = sirop.texture_words()
         self.assertEqual(words[0].firmness_pa_s.low, 0)
         for index, (one, following) in enumerate(zip(words, words[1:])):
             self.assertEqual(one.firmness_pa_s.high, following.firmness_pa_s.low)
-            self.assertEqual(sirop.set_word_of(following.firmness_pa_s.low), index + 1)
+            self.assertEqual(sirop.texture_word_of(following.firmness_pa_s.low), index + 1)
         self.assertEqual(words[-1].firmness_pa_s.high, float("inf"))
 
     def test_conversions(self):
@@ -358,7 +349,3 @@ class Lists(Quiet):
         self.assertEqual(sirop.graining_at(none, 20).risk, 0)
         self.assertEqual(sirop.graining_at(much, 20).risk, 3)
         self.assertGreater(sirop.graining_at(much, 20).sucrose_supersaturation.value, 1)
-
-
-if __name__ == "__main__":
-    unittest.main()

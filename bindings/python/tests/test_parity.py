@@ -9,6 +9,7 @@ import warnings
 
 import sirop
 import support
+from sirop._header import FUNCTIONS
 
 NAMES = sirop.COMPONENTS
 
@@ -27,7 +28,7 @@ SHAPES = {
     "sirop_pressure_from_boiling_water_hpa_n": lambda found: with_statuses(found, "pressure_hpa"),
     "sirop_water_boils_celsius_n": lambda found: with_statuses(found, "celsius"),
     "sirop_convert_n": lambda found: with_statuses(found, "results"),
-    "sirop_set_word_of_n": lambda found: with_statuses(found, "indices"),
+    "sirop_texture_word_of_n": lambda found: with_statuses(found, "indices"),
     "sirop_celsius_for_stage_n": lambda found: with_statuses(found, "celsius"),
     "sirop_glucose_syrup_grams_n": lambda found: {
         "statuses": list(found.status), "grams": [mass for one in found for mass in masses(one)]},
@@ -190,7 +191,7 @@ class Parity(unittest.TestCase):
     @classmethod
     def setUpClass(cls):
         cls.cases = support.cases()
-        cls.functions = support.header_functions()
+        cls.functions = FUNCTIONS
 
     def test_there_are_1000_cases(self):
         self.assertEqual(len(self.cases), 1000)
@@ -224,9 +225,5 @@ def of_function(name):
 
 
 # One test for each function of the header.
-for _name in support.header_functions():
+for _name in FUNCTIONS:
     setattr(Parity, "test_cases_of_" + _name, of_function(_name))
-
-
-if __name__ == "__main__":
-    unittest.main()

@@ -80,7 +80,7 @@ class WithNumpy(unittest.TestCase):
             self.assertEqual(list(graining), [sirop.graining_at(row, t) for row, t in zip(GRAMS, CELSIUS)])
         self.assertEqual(numpy.asarray(stages.lower).dtype, numpy.int32)
         self.assertEqual(numpy.asarray(graining.sucrose_supersaturation.value).shape, (50,))
-        words = sirop.set_word_of_n(numpy.logspace(-3, 12, 40))
+        words = sirop.texture_word_of_n(numpy.logspace(-3, 12, 40))
         self.assertTrue((numpy.diff(numpy.asarray(words.value)) >= 0).all())
         syrups = numpy.asarray(sirop.glucose_syrup_grams_n(numpy.arange(28.0, 60.0), 80.0).grams)
         self.assertTrue(numpy.allclose(syrups.reshape(32, -1).sum(axis=1), 100.0, rtol=1e-12))
@@ -113,7 +113,3 @@ class WithNumpy(unittest.TestCase):
                 sirop.water_activity_n(grams, 20.0)
         with self.assertRaises(sirop.RangeError):
             sirop.water_activity_n(GRAMS, CELSIUS[:10])
-
-
-if __name__ == "__main__":
-    unittest.main()

@@ -12,7 +12,3 @@ class WithoutNumpy(unittest.TestCase):
         self.assertIsNone(importlib.util.find_spec("numpy"))
         self.assertNotIn("numpy", sys.modules)
         self.assertEqual(len(sirop.water_activity_n([[30.0, 70.0]], 25.0)), 1)
-
-
-if __name__ == "__main__":
-    unittest.main()

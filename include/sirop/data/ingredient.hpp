@@ -32,7 +32,8 @@ enum class ingredient_kind : unsigned char {
     gelling,
     salt,
     acid,
-    cake
+    cake,
+    other  ///< no row of the pantry, and none of these by its composition
 };
 
 /// Sold by a dextrose equivalent.

@@ -85,8 +85,4 @@ inline outcome<cook_path> path_to_target(const batch& b) {
     return path;
 }
 
-namespace detail {
-using core::cook_path, core::find_pan_fault, core::find_target_fault;
-}  // namespace detail
-
 }  // namespace sirop::core

@@ -306,8 +306,8 @@ inline outcome<formulation_answer> formulate(const formulation& q) {
     }
     if (found.empty()) {
         const batch b = search.plan_at(search.start(0));
-        const detail::cook_path path(b);
-        if (auto fault = detail::find_pan_fault(path)) return *fault;
+        const cook_path path(b);
+        if (auto fault = find_pan_fault(path)) return *fault;
         return refusal{"pan",
                        "gives no batch that the model can answer; change the grams where the search starts"};
     }
@@ -346,7 +346,7 @@ inline outcome<formulation_answer> formulate(const formulation& q) {
         const auto p = search.at(x, x, weights);
         if (!p) continue;
         a.plan = search.plan_at(x);
-        const detail::cook_path path(a.plan);
+        const cook_path path(a.plan);
         const double per_kelvin = 10.0 * std::pow(10.0, fineness);
         const double error = q.kitchen.thermometer_error_kelvin;
         double reading = p->celsius + error;

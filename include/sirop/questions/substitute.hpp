@@ -247,8 +247,8 @@ inline outcome<substitution_answer> substitute(const substitution& q) {
     if (auto fault = find_fault(q.plan)) return *fault;
     if (auto fault = detail::find_line_fault(q)) return *fault;
     const auto& old = *detail::find_line(q.plan, q.replaced);
-    const detail::cook_path before(q.plan);
-    if (auto fault = detail::find_pan_fault(before)) return *fault;
+    const cook_path before(q.plan);
+    if (auto fault = find_pan_fault(before)) return *fault;
     const double real = q.plan.thermometer_celsius - q.plan.thermometer_error_kelvin;
     if (!(real >= before.boils_celsius && real <= before.last_celsius))
         return refusal{q.plan.target_place,

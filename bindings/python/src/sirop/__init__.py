@@ -24,44 +24,49 @@ from ._mixtures import (GrainingEstimate, boiling_point_celsius, freezing_point_
 from ._pantry import (Compositions, Ingredient, conversion_name, conversions, convert, convert_n,
                       glucose_syrup_grams, glucose_syrup_grams_n, ingredient_estimate, ingredient_grams,
                       ingredient_name, ingredient_source, ingredients)
-from ._stages import (SetWord, StagePlace, StagePlaces, TableStage, celsius_for_stage, celsius_for_stage_n,
-                      growth_group, growth_limit, growth_limits, growth_limits_source, set_word,
-                      set_word_firmness_pa_s, set_word_meaning, set_word_of, set_word_of_n, set_words, stage_name,
+from ._stages import (StagePlace, StagePlaces, TableStage, TextureWord, celsius_for_stage, celsius_for_stage_n,
+                      growth_group, growth_limit, growth_limits, growth_limits_source, stage_name,
                       stage_of_mixture, stage_of_mixture_n, stage_of_temperature, stage_of_temperature_n,
                       stage_place_text, stage_range_celsius, stage_table_name, stage_table_source, stage_tables,
-                      stages)
+                      stages, texture_word, texture_word_firmness_pa_s, texture_word_meaning, texture_word_of,
+                      texture_word_of_n, texture_words)
 from ._twins import (Desserts, GrainingEstimates, Layers, boiling_point_celsius_n, freezing_point_celsius_n,
                      graining_at_n, layers_at_equilibrium, layers_at_equilibrium_n, pressure_at_altitude_hpa_n,
                      pressure_from_boiling_water_hpa_n, property_estimate_n, water_activity_n,
                      water_at_boil_grams_n, water_boils_celsius_n)
-from ._types import BatchLike, ComponentName, Estimate, Grams, Mixtures, Numbers, PropertyName, Range
+from ._properties import *  # noqa: F403  one function for each property of the catalogue
+from ._types import BatchLike as BatchLike
+from ._types import ComponentName as ComponentName
+from ._types import Estimate, Range
+from ._types import Grams as Grams
+from ._types import Mixtures as Mixtures
+from ._types import Numbers as Numbers
+from ._types import PropertyName as PropertyName
 
 __version__ = version()
 
 __all__ = [
     "COMPONENTS", "Estimate", "Estimates", "Values", "Indices", "Range", "Ranges", "Property", "Ingredient",
-    "Compositions", "TableStage", "StagePlace", "StagePlaces", "SetWord", "GrowthLimit", "GrainingEstimate",
-    "GrainingEstimates", "Layers", "Desserts", "Prediction", "Cooked", "Finished", "Stage", "SetAnswer",
-    "Graining", "GrainingAt", "WayToClear", "Keeping", "Reply", "Batch", "Question", "Answer", "SiropError",
-    "GeneralError", "RangeError", "UnknownNameError", "BufferTooSmallError", "BatchError", "NullPointerError",
-    "OutOfMemoryError", "ImpossibleError", "ExtrapolationWarning", "error_class", "version", "status_text",
-    "component_name", "argument_names", "argument_name", "accepted_range", "pressure_at_altitude_hpa",
-    "pressure_from_boiling_water_hpa", "water_boils_celsius", "pressure_at_altitude_hpa_n",
-    "pressure_from_boiling_water_hpa_n", "water_boils_celsius_n", "boiling_point_celsius", "water_at_boil_grams",
-    "water_activity", "freezing_point_celsius", "boiling_point_celsius_n", "water_at_boil_grams_n",
-    "water_activity_n", "freezing_point_celsius_n", "properties", "property_name", "property_unit",
-    "property_source", "property_uncertainty", "property_range", "property_estimate", "property_estimate_n",
-    "conversions", "conversion_name", "convert", "convert_n", "ingredients", "ingredient_name",
-    "ingredient_source", "ingredient_estimate", "ingredient_grams", "glucose_syrup_grams",
-    "glucose_syrup_grams_n", "stage_tables", "stage_table_name", "stage_table_source", "stages", "stage_name",
-    "stage_range_celsius", "stage_of_temperature", "stage_of_temperature_n", "stage_of_mixture",
-    "stage_of_mixture_n", "stage_place_text", "celsius_for_stage", "celsius_for_stage_n", "set_words",
-    "set_word", "set_word_meaning", "set_word_firmness_pa_s", "set_word_of", "set_word_of_n", "graining_at",
-    "graining_at_n", "layers_at_equilibrium", "layers_at_equilibrium_n", "growth_limits", "growth_limit",
-    "growth_group", "growth_limits_source", "predict", "report", "predict_json", "predict_report", "ask",
-    "ask_json", "ask_report", "question_names", "question_name",
+    "Compositions", "TableStage", "StagePlace", "StagePlaces", "TextureWord", "GrowthLimit",
+    "GrainingEstimate", "GrainingEstimates", "Layers", "Desserts", "Prediction", "Cooked", "Finished", "Stage",
+    "SetAnswer", "Graining", "GrainingAt", "WayToClear", "Keeping", "Reply", "Batch", "Question", "Answer",
+    "SiropError", "GeneralError", "RangeError", "UnknownNameError", "BufferTooSmallError", "BatchError",
+    "NullPointerError", "OutOfMemoryError", "ImpossibleError", "ExtrapolationWarning", "error_class",
+    "version", "status_text", "component_name", "argument_names", "argument_name", "accepted_range",
+    "pressure_at_altitude_hpa", "pressure_from_boiling_water_hpa", "water_boils_celsius",
+    "pressure_at_altitude_hpa_n", "pressure_from_boiling_water_hpa_n", "water_boils_celsius_n",
+    "boiling_point_celsius", "water_at_boil_grams", "water_activity", "freezing_point_celsius",
+    "boiling_point_celsius_n", "water_at_boil_grams_n", "water_activity_n", "freezing_point_celsius_n",
+    "properties", "property_name", "property_unit", "property_source", "property_uncertainty",
+    "property_range", "property_estimate", "property_estimate_n", "conversions", "conversion_name", "convert",
+    "convert_n", "ingredients", "ingredient_name", "ingredient_source", "ingredient_estimate",
+    "ingredient_grams", "glucose_syrup_grams", "glucose_syrup_grams_n", "stage_tables", "stage_table_name",
+    "stage_table_source", "stages", "stage_name", "stage_range_celsius", "stage_of_temperature",
+    "stage_of_temperature_n", "stage_of_mixture", "stage_of_mixture_n", "stage_place_text",
+    "celsius_for_stage", "celsius_for_stage_n", "texture_words", "texture_word", "texture_word_meaning",
+    "texture_word_firmness_pa_s", "texture_word_of", "texture_word_of_n", "graining_at", "graining_at_n",
+    "layers_at_equilibrium", "layers_at_equilibrium_n", "growth_limits", "growth_limit", "growth_group",
+    "growth_limits_source", "predict", "report", "predict_json", "predict_report", "ask", "ask_json",
+    "ask_report", "question_names", "question_name",
 ]
-
-# One function for each property of the catalogue.
-globals().update(_properties.FUNCTIONS)
 __all__ += _properties.__all__

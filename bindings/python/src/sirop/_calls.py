@@ -8,8 +8,8 @@ import sys
 import warnings
 from itertools import count, takewhile
 
-from ._declarations import CODES
 from ._errors import BatchError, BufferTooSmallError, ExtrapolationWarning, RangeError, UnknownNameError, error_class
+from ._header import CODES
 from ._library import CRange, library
 from ._types import Estimate, Range
 
@@ -71,6 +71,14 @@ def unknown(argument, name, accepted):
     near = difflib.get_close_matches(name, accepted, 3, 0.5) or list(accepted)
     return UnknownNameError(f'{argument}: there is no "{name}"; accepted: {", ".join(near)}'
                             f'{"" if len(near) == len(accepted) else ", ..."}')
+
+
+def text_by_name(c_function, argument, name, names):
+    """What the library says of a name; a complaint if there is no such name among those that names() lists."""
+    found = c_function(name_bytes(argument, name))
+    if found is None:
+        raise unknown(argument, name, names())
+    return found.decode()
 
 
 def accepted(argument):

@@ -6,8 +6,8 @@ import ctypes
 from dataclasses import dataclass
 from typing import Optional, Tuple, Union
 
-from ._calls import int32, listed, name_bytes, number_of_number, text_or_none, unknown
-from ._declarations import CODES
+from ._calls import int32, listed, name_bytes, number_of_number, text_by_name, text_or_none, unknown
+from ._header import CODES
 from ._library import CRange, library
 from ._types import PropertyName, Range
 
@@ -22,7 +22,7 @@ def component_name(component: int) -> Optional[str]:
     return text_or_none(library.sirop_component_name(int32("component", component)))
 
 
-COMPONENTS = listed(component_name)
+COMPONENTS: Tuple[str, ...] = listed(component_name)
 
 
 def argument_name(index: int) -> Optional[str]:
@@ -54,8 +54,7 @@ def pressure_at_altitude_hpa(altitude_metres: float) -> float:
 
 def pressure_from_boiling_water_hpa(water_boils_celsius: float) -> float:
     """Air pressure, in hPa, of a kitchen where water really boils at that temperature in °C (IAPWS-IF97)."""
-    return number_of_number(library.sirop_pressure_from_boiling_water_hpa, "water_boils_celsius",
-                            water_boils_celsius)
+    return number_of_number(library.sirop_pressure_from_boiling_water_hpa, "water_boils_celsius", water_boils_celsius)
 
 
 def water_boils_celsius(pressure_hpa: float) -> float:
@@ -103,26 +102,23 @@ def property_name(index: int) -> Optional[str]:
     return text_or_none(library.sirop_property_name(int32("index", index)))
 
 
-def property_text(c_function, property):
-    found = c_function(name_bytes("property", property))
-    if found is None:
-        raise unknown("property", property, listed(property_name))
-    return found.decode()
+def property_names():
+    return listed(property_name)
 
 
 def property_unit(property: Union[PropertyName, str]) -> str:
     """The unit of a property; "1" for a plain number."""
-    return property_text(library.sirop_property_unit, property)
+    return text_by_name(library.sirop_property_unit, "property", property, property_names)
 
 
 def property_source(property: Union[PropertyName, str]) -> str:
     """The published source of a property."""
-    return property_text(library.sirop_property_source, property)
+    return text_by_name(library.sirop_property_source, "property", property, property_names)
 
 
 def property_uncertainty(property: Union[PropertyName, str]) -> str:
     """How far off a property is, in words; each estimate has its own low and high."""
-    return property_text(library.sirop_property_uncertainty, property)
+    return text_by_name(library.sirop_property_uncertainty, "property", property, property_names)
 
 
 def property_range(property: Union[PropertyName, str]) -> Tuple[Range, float]:
@@ -132,7 +128,7 @@ def property_range(property: Union[PropertyName, str]) -> Tuple[Range, float]:
     status = library.sirop_property_range(name_bytes("property", property), ctypes.byref(celsius),
                                           ctypes.byref(solids))
     if status < 0:
-        raise unknown("property", property, listed(property_name))
+        raise unknown("property", property, property_names())
     return Range(celsius.low, celsius.high), solids.value
 
 
@@ -145,4 +141,4 @@ def property_record(property: Union[PropertyName, str]) -> Property:
 
 def properties() -> Tuple[Property, ...]:
     """The catalogue: every property with its unit, range, uncertainty and source."""
-    return tuple(map(property_record, listed(property_name)))
+    return tuple(map(property_record, property_names()))

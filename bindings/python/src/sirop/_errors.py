@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import ClassVar, Dict, Type
 
-from ._declarations import CODES
+from ._header import CODES
 
 
 class SiropError(Exception):

@@ -6,7 +6,7 @@ import ctypes
 import json
 import threading
 import weakref
-from typing import Optional, Tuple, Union
+from typing import Callable, NoReturn, Optional, Tuple, Union
 
 from ._answers import Prediction, Reply, typed
 from ._batch import batch_bytes
@@ -22,7 +22,7 @@ WHERE = {"pan": 0, "off_heat": 1, "neighbours": 2}
 class Handle:
     """Something that the library holds until it is closed or forgotten.  One call at a time gets at it."""
 
-    def __init__(self, pointer, free):
+    def __init__(self, pointer: int, free: Callable[[int], None]) -> None:
         self._pointer = pointer
         self._lock = threading.Lock()
         self._free = weakref.finalize(self, free, pointer)
@@ -44,7 +44,7 @@ class Handle:
     def __exit__(self, *exception: object) -> None:
         self.close()
 
-    def __reduce__(self):
+    def __reduce__(self) -> NoReturn:
         raise TypeError(f"a {type(self).__name__} cannot be copied or pickled")
 
 

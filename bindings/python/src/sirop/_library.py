@@ -8,7 +8,7 @@ import pathlib
 import re
 import sys
 
-from ._declarations import FUNCTIONS
+from ._header import FUNCTIONS
 
 FILE_NAME = {"darwin": "libsirop.dylib", "win32": "sirop.dll"}.get(sys.platform, "libsirop.so")
 

@@ -52,8 +52,7 @@ def of_mixture(c_function, grams, **numbers):
     values = masses(grams)
     arguments = {name: number(name, value) for name, value in numbers.items()}
     result = CEstimate()
-    status = c_function(c_masses(values), len(values), *arguments.values(),
-                        ctypes.byref(result))
+    status = c_function(c_masses(values), len(values), *arguments.values(), ctypes.byref(result))
     if status != 0:
         check(status, c_function.__name__[len("sirop_"):], {"grams": values, **arguments})
     return estimate(result)
@@ -126,7 +125,6 @@ def graining_at(grams: Grams, celsius: float) -> GrainingEstimate:
                             found.hindering_percent, found.status)
 
 
-for _function, _name in ((boiling_point_celsius, "boiling_point_celsius"), (water_activity, "water_activity"),
-                         (freezing_point_celsius, "freezing_point_celsius")):
+for _function in (boiling_point_celsius, water_activity, freezing_point_celsius):
     # What the catalogue knows of it follows the first line.
-    _function.__doc__ = f"{_function.__doc__}\n\n{_catalogue.property_record(_name).facts()}"
+    _function.__doc__ = f"{_function.__doc__}\n\n{_catalogue.property_record(_function.__name__).facts()}"

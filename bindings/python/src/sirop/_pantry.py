@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from typing import Dict, Optional, Tuple
 
 from ._arrays import Columns, Values, of_numbers
-from ._calls import E_NAME, E_RANGE, check, int32, listed, name_bytes, number, text_or_none, unknown
+from ._calls import E_NAME, E_RANGE, check, int32, listed, name_bytes, number, text_by_name, text_or_none, unknown
 from ._catalogue import COMPONENTS
 from ._errors import RangeError
 from ._library import library
@@ -63,21 +63,18 @@ def ingredient_name(index: int) -> Optional[str]:
     return text_or_none(library.sirop_ingredient_name(int32("index", index)))
 
 
-def ingredient_text(c_function, ingredient):
-    found = c_function(name_bytes("ingredient", ingredient))
-    if found is None:
-        raise unknown("ingredient", ingredient, listed(ingredient_name))
-    return found.decode()
+def ingredient_names():
+    return listed(ingredient_name)
 
 
 def ingredient_source(ingredient: str) -> str:
     """Where the composition of an ingredient comes from."""
-    return ingredient_text(library.sirop_ingredient_source, ingredient)
+    return text_by_name(library.sirop_ingredient_source, "ingredient", ingredient, ingredient_names)
 
 
 def ingredient_estimate(ingredient: str) -> str:
     """What in the composition of an ingredient is an estimate; "" if nothing."""
-    return ingredient_text(library.sirop_ingredient_estimate, ingredient)
+    return text_by_name(library.sirop_ingredient_estimate, "ingredient", ingredient, ingredient_names)
 
 
 def named(grams):
@@ -90,7 +87,7 @@ def ingredient_grams(ingredient: str) -> Dict[str, float]:
     grams = (ctypes.c_double * len(COMPONENTS))()
     status = library.sirop_ingredient_grams(name_bytes("ingredient", ingredient), grams, len(grams))
     if status == E_NAME:
-        raise unknown("ingredient", ingredient, listed(ingredient_name))
+        raise unknown("ingredient", ingredient, ingredient_names())
     check(status, "ingredient_grams", {})
     return named(grams)
 
@@ -128,4 +125,4 @@ def glucose_syrup_grams_n(dextrose_equivalent: Numbers, solids_percent: Numbers 
 def ingredients() -> Tuple[Ingredient, ...]:
     """The pantry: every ingredient that a batch file may name."""
     return tuple(Ingredient(name, ingredient_source(name), ingredient_estimate(name), ingredient_grams(name))
-                 for name in listed(ingredient_name))
+                 for name in ingredient_names())

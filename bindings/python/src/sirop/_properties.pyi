@@ -1,33 +1,32 @@
 # Made by make_generated.py from the library's catalogue.
+from typing import Literal
+
 from . import Estimate, Grams
 
+ComponentName = Literal[
+    "water", "sucrose", "glucose", "fructose", "galactose", "lactose", "maltose", "maltotriose", "maltotetraose",
+    "maltopentaose", "maltohexaose", "maltoheptaose", "higher_saccharides", "sorbitol", "glycerol", "salt",
+    "minerals", "protein", "starch", "fibre", "cocoa_solids", "fat", "acid", "cocoa_butter", "vegetable_fat",
+    "agar", "gelatin"
+]
+PropertyName = Literal[
+    "boiling_point_celsius", "water_activity", "boiling_point_second_model_celsius", "water_activity_second_model",
+    "freezing_point_celsius", "ice_share", "density_g_per_ml", "refractive_index", "refractometer_reading_brix",
+    "dry_substance_percent", "baume_cold", "baume_hot", "viscosity_pa_s", "gel_modulus_pa", "firmness_pa_s",
+    "slump_to_half_seconds", "stands_millimetres", "pours_from_celsius", "glass_transition_celsius",
+    "specific_heat_kj_per_kg_k", "enthalpy_kj_per_kg", "sucrose_supersaturation", "glucose_supersaturation",
+    "lactose_supersaturation", "sucrose_supersaturation_in_mixture", "lactose_supersaturation_in_mixture",
+    "sucrose_crystallizable_grams", "lactose_crystallizable_grams", "sucrose_saturation_celsius"
+]
+
 __all__ = [
-    "boiling_point_second_model_celsius",
-    "water_activity_second_model",
-    "ice_share",
-    "density_g_per_ml",
-    "refractive_index",
-    "refractometer_reading_brix",
-    "dry_substance_percent",
-    "baume_cold",
-    "baume_hot",
-    "viscosity_pa_s",
-    "gel_modulus_pa",
-    "firmness_pa_s",
-    "slump_to_half_seconds",
-    "stands_millimetres",
-    "pours_from_celsius",
-    "glass_transition_celsius",
-    "specific_heat_kj_per_kg_k",
-    "enthalpy_kj_per_kg",
-    "sucrose_supersaturation",
-    "glucose_supersaturation",
-    "lactose_supersaturation",
-    "sucrose_supersaturation_in_mixture",
-    "lactose_supersaturation_in_mixture",
-    "sucrose_crystallizable_grams",
-    "lactose_crystallizable_grams",
-    "sucrose_saturation_celsius",
+    "boiling_point_second_model_celsius", "water_activity_second_model", "ice_share", "density_g_per_ml",
+    "refractive_index", "refractometer_reading_brix", "dry_substance_percent", "baume_cold", "baume_hot",
+    "viscosity_pa_s", "gel_modulus_pa", "firmness_pa_s", "slump_to_half_seconds", "stands_millimetres",
+    "pours_from_celsius", "glass_transition_celsius", "specific_heat_kj_per_kg_k", "enthalpy_kj_per_kg",
+    "sucrose_supersaturation", "glucose_supersaturation", "lactose_supersaturation",
+    "sucrose_supersaturation_in_mixture", "lactose_supersaturation_in_mixture", "sucrose_crystallizable_grams",
+    "lactose_crystallizable_grams", "sucrose_saturation_celsius"
 ]
 
 def boiling_point_second_model_celsius(grams: Grams, pressure_hpa: float = 1013.25) -> Estimate:

@@ -200,7 +200,7 @@ def celsius_for_stage_n(stage: str, grams: Mixtures, pressure_hpa: Numbers = NOR
 
 
 @dataclass(frozen=True)
-class SetWord:
+class TextureWord:
     """A word of the set, what it means, and the firmness, in Pa s, from which and up to which it is said."""
 
     word: str
@@ -208,41 +208,41 @@ class SetWord:
     firmness_pa_s: Range
 
 
-def set_word(index: int) -> Optional[str]:
+def texture_word(index: int) -> Optional[str]:
     """The words of the set, from the thinnest, 0, on; None after the last."""
-    return text_or_none(library.sirop_set_word(int32("index", index)))
+    return text_or_none(library.sirop_texture_word(int32("index", index)))
 
 
-def set_word_meaning(index: int) -> Optional[str]:
+def texture_word_meaning(index: int) -> Optional[str]:
     """What a word of the set means; None for an index that does not exist."""
-    return text_or_none(library.sirop_set_word_meaning(int32("index", index)))
+    return text_or_none(library.sirop_texture_word_meaning(int32("index", index)))
 
 
-def set_word_firmness_pa_s(index: int) -> Range:
+def texture_word_firmness_pa_s(index: int) -> Range:
     """The firmness, in Pa s, from which and up to which a word of the set is said."""
     found = CRange()
-    if library.sirop_set_word_firmness_pa_s(int32("index", index), ctypes.byref(found)) != 0:
-        raise no_index(index, set_word)
+    if library.sirop_texture_word_firmness_pa_s(int32("index", index), ctypes.byref(found)) != 0:
+        raise no_index(index, texture_word)
     return Range(found.low, found.high)
 
 
-def set_word_of(firmness_pa_s: float) -> int:
+def texture_word_of(firmness_pa_s: float) -> int:
     """The index of the word for a firmness in Pa s, such as the property firmness_pa_s."""
     value, index = number("firmness_pa_s", firmness_pa_s), ctypes.c_int32()
-    if library.sirop_set_word_of(value, ctypes.byref(index)) != 0:
+    if library.sirop_texture_word_of(value, ctypes.byref(index)) != 0:
         raise RangeError(f"firmness_pa_s: {value!r} is outside the accepted range, {shown_range(0.0, None)}")
     return index.value
 
 
-def set_word_of_n(firmness_pa_s: Numbers) -> Indices:
-    """set_word_of of n firmnesses."""
-    return of_numbers(Indices, library.sirop_set_word_of_n, firmness_pa_s=firmness_pa_s)
+def texture_word_of_n(firmness_pa_s: Numbers) -> Indices:
+    """texture_word_of of n firmnesses."""
+    return of_numbers(Indices, library.sirop_texture_word_of_n, firmness_pa_s=firmness_pa_s)
 
 
-def set_words() -> Tuple[SetWord, ...]:
+def texture_words() -> Tuple[TextureWord, ...]:
     """The words of the set, from the thinnest to the hardest."""
-    return tuple(SetWord(word, set_word_meaning(index), set_word_firmness_pa_s(index))
-                 for index, word in enumerate(listed(set_word)))
+    return tuple(TextureWord(word, texture_word_meaning(index), texture_word_firmness_pa_s(index))
+                 for index, word in enumerate(listed(texture_word)))
 
 
 # --- growth ---------------------------------------------------------------------------------------------------------

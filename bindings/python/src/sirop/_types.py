@@ -4,19 +4,17 @@ from __future__ import annotations
 
 import os
 from dataclasses import dataclass
-from typing import Any, Mapping, Optional, Sequence, Union
+from typing import TYPE_CHECKING, Any, Mapping, Optional, Sequence, Union
 
-try:
-    from collections.abc import Buffer  # from Python 3.12 on
-except ImportError:
-    Buffer = Any
-try:
-    from typing import Self  # from Python 3.11 on
-except ImportError:
-    Self = Any
+if TYPE_CHECKING:
+    from typing_extensions import Buffer, Self
 
-# What arguments may be.  The stubs repeat these lines, there with the names that the library has.
-PropertyName = ComponentName = str
+    from ._properties import ComponentName, PropertyName  # the names that the library has
+else:
+    Buffer = Self = Any  # before Python 3.12 and 3.11
+    PropertyName = ComponentName = str
+
+# What arguments may be.
 Grams = Union[Mapping[str, float], Sequence[float], Buffer]
 Numbers = Union[float, Sequence[float], Buffer]
 Mixtures = Union[Sequence[Grams], Sequence[float], Buffer]
