@@ -604,7 +604,7 @@ TEST(Edges, WaterAtBoil) {
     const double base = water_boils_celsius(atmosphere);
     EXPECT_FALSE(water_at_boil(m, base, atmosphere).computed());
     EXPECT_FALSE(water_at_boil(m, 20.0, atmosphere).computed());
-    EXPECT_TRUE(water_at_boil(m, base + boiling_floor_kelvin, atmosphere).computed());
+    EXPECT_TRUE(water_at_boil(m, base + precision<double>::least_elevation_kelvin, atmosphere).computed());
     EXPECT_EQ(water_at_boil(m, max_model_celsius, atmosphere).status, grade::extrapolated);
     EXPECT_FALSE(water_at_boil(m, std::nextafter(max_model_celsius, 300.0), atmosphere).computed());
     EXPECT_FALSE(water_at_boil(m, not_a_number, atmosphere).computed());

@@ -37,7 +37,7 @@ TEST(Monotone, InTemperaturePressureAndEachComponentOverAMillionPoints) {
         mixture richer = m;
         richer[more.id] += 0.1;
         const double with_more = water_held(richer, ln_activity_at_boil(celsius, pa), kelvin);
-        if (more.isotherm == isotherm_kind::none)
+        if (more.isotherm.kind == isotherm_kind::none)
             ASSERT_EQ(with_more, held) << more.name;
         else
             ASSERT_GT(with_more, held) << more.name;

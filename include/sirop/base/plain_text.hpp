@@ -61,9 +61,10 @@ inline std::string escaped(std::string_view text, std::size_t most_bytes = std::
     std::string out;
     while (!text.empty()) {
         const auto [code, bytes] = first_character(text);
-        const auto shown = unfit(code).empty() ? std::string(text.substr(0, bytes))
-                           : code > 0x10FFFFU  ? "\\x" + detail::hexadecimal(code, 2)
-                                               : "\\u" + detail::hexadecimal(code, 4);
+        const bool byte = code > 0x10FFFFU;
+        const auto shown = unfit(code).empty()
+                               ? std::string(text.substr(0, bytes))
+                               : std::string(byte ? "\\x" : "\\u").append(detail::hexadecimal(code, byte ? 2 : 4));
         if (out.size() + shown.size() > most_bytes) return out + "...";
         out += shown;
         text.remove_prefix(bytes);
@@ -76,10 +77,14 @@ inline std::optional<refusal> find_text_fault(const std::string& place, std::str
     for (auto rest = text; !rest.empty();) {
         const auto [code, bytes] = first_character(rest);
         if (const auto why = unfit(code); !why.empty())
-            return refusal{place, "\"" + escaped(text, 60) + "\" holds " +
-                                      (code > 0x10FFFFU ? "the byte 0x" + detail::hexadecimal(code, 2)
-                                                        : "U+" + detail::hexadecimal(code, 4)) +
-                                      ", " + std::string(why) + "; names are plain text on one line"};
+            return refusal{place, std::string(1, '"')
+                                      .append(escaped(text, 60))
+                                      .append("\" holds ")
+                                      .append(code > 0x10FFFFU ? "the byte 0x" : "U+")
+                                      .append(detail::hexadecimal(code, code > 0x10FFFFU ? 2 : 4))
+                                      .append(", ")
+                                      .append(why)
+                                      .append("; names are plain text on one line")};
         rest.remove_prefix(bytes);
     }
     return std::nullopt;

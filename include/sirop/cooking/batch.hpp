@@ -112,7 +112,7 @@ namespace detail {
 inline std::optional<refusal> find_lines_fault(const std::vector<ingredient_line>& lines, const char* list) {
     for (std::size_t i = 0; i < lines.size(); ++i) {
         const auto& line = lines[i];
-        const std::string place = list + ("[" + std::to_string(i) + "]");
+        const std::string place = std::string(list).append(1, '[').append(std::to_string(i)).append(1, ']');
         if (auto fault = find_text_fault(place + ".ingredient", line.name)) return fault;
         if (!grams_limit.holds(line.grams)) return outside(place + ".grams", grams_limit, line.grams);
         if (!added_limit.holds(line.celsius)) return outside(place + ".celsius", added_limit, line.celsius);
