@@ -107,7 +107,7 @@ inline void add_notes(prediction& p, const batch& b) {
             "they hold little of it, but their data are the weakest here.");
     if (p.cooked.celsius > 100.0 && small > 0.01 * m.dissolved())
         out.emplace_back(
-            "Extrapolation: above 100 °C the glucose model is used beyond its fit (fructose and acid as "
+            "Extrapolation: above 100 °C the glucose model is used beyond its fit (fructose as "
             "glucose).");
     if (f.contents.syrup_solids() > 0.75)
         out.emplace_back(
