@@ -220,7 +220,7 @@ TEST(descend, never_climbs_and_never_leaves_the_bounds) {
         };
         Eigen::VectorXd x = 0.5 * (low + high);
         const double before = residuals(x)->squaredNorm();
-        descend(x, low, high, residuals, slopes, always, {200, 1.0e-10, 0.0});
+        descend(x, low, high, residuals, slopes, always, {2000, 1.0e-10, 0.0});
         const Eigen::VectorXd gradient = slopes(x, x).transpose() * *residuals(x);
         EXPECT_LE(residuals(x)->squaredNorm(), before);
         for (Eigen::Index i = 0; i < 2; ++i) {

@@ -6,6 +6,8 @@
 #include <limits>
 #include <type_traits>
 
+#include "../formula/no_fast_math.hpp"
+
 namespace sirop::core {
 
 inline constexpr double not_a_number = std::numeric_limits<double>::quiet_NaN();

@@ -8,6 +8,8 @@
 #include <limits>
 #include <string_view>
 
+#include "../formula/no_fast_math.hpp"
+
 namespace sirop::core {
 
 /// What an ingredient is; each has one kind.

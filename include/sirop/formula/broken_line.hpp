@@ -4,6 +4,8 @@
 #include <array>
 #include <cstddef>
 
+#include "no_fast_math.hpp"
+
 namespace sirop::formula {
 
 template <std::size_t N>
