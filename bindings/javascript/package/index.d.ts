@@ -65,7 +65,8 @@ export type Component =
     | "water" | "sucrose" | "glucose" | "fructose" | "galactose" | "lactose" | "maltose" | "maltotriose"
     | "maltotetraose" | "maltopentaose" | "maltohexaose" | "maltoheptaose" | "higher_saccharides" | "sorbitol"
     | "glycerol" | "salt" | "minerals" | "protein" | "starch" | "fibre" | "cocoa_solids" | "fat" | "acid"
-    | "cocoa_butter" | "vegetable_fat" | "agar" | "gelatin";
+    | "cocoa_butter" | "vegetable_fat" | "agar" | "gelatin" | "isomalt"
+    | "maltitol";
 
 /** Grams of each component: by name, or in the order of components().  What is not given is 0. */
 export type Grams = Partial<Record<Component, number>> | readonly number[] | Float64Array;

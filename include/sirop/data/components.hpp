@@ -43,10 +43,12 @@ enum class component : unsigned char {
     cocoa_butter,
     vegetable_fat,
     agar,
-    gelatin
+    gelatin,
+    isomalt,
+    maltitol
 };
 
-inline constexpr std::size_t component_count = 27;
+inline constexpr std::size_t component_count = 29;
 
 /// Where a component sits in a syrup: in the liquid, or in it as a separate body.
 enum class phase : unsigned char { solvent, dissolved, suspended, fat };
@@ -250,6 +252,20 @@ constexpr component_data polyol(component id, std::string_view name, double mola
     return row;
 }
 
+/// A sugar alcohol of two units.  No activity data are at hand: each molecule is taken to hold water as one of
+/// sorbitol does (our estimate, with twice its uncertainty).  Glass and sweetness recalled, confidence medium; k
+/// by Roos's correlation with the glass; volume as sucrose (our estimate).
+constexpr component_data sugar_alcohol_of_two(component id, std::string_view name, double glass,
+                                              double glass_constant, sweetness_columns sweetness) {
+    auto row = polyol(id, name, 344.313, glass, glass_constant,
+                      "recalled, confidence medium; k by Roos's correlation", 1.0, sweetness);
+    row.trust.times = 2.0;
+    row.note = {.text =
+                    "Extrapolation: isomalt and maltitol are taken to hold water as sorbitol does, molecule by "
+                    "molecule; that they crystallize is not judged."};
+    return row;
+}
+
 /// Salt, or something that holds a share of what salt holds; the ions of minerals weigh 40 (our estimate).  Volume
 /// from the density of a 20 % brine, refraction from a molar one of 9.3 cm3 (both from memory, confidence medium).
 constexpr component_data electrolyte(component id, std::string_view name, double share, double plus,
@@ -410,6 +426,8 @@ inline constexpr std::array<component_data, component_count> components = {{
                    c.swelling = {4.0, 0.0};
                    c.gel = {2.3e6, 2, &rows::gelatin_setting};
                }),
+    rows::sugar_alcohol_of_two(component::isomalt, "isomalt", 64, 5.49, {0.5, 0.45, 0.6}),
+    rows::sugar_alcohol_of_two(component::maltitol, "maltitol", 44, 4.90, {0.85, 0.75, 0.95}),
 }};
 
 constexpr std::size_t index_of(component c) {

@@ -7,7 +7,7 @@ ComponentName = Literal[
     "water", "sucrose", "glucose", "fructose", "galactose", "lactose", "maltose", "maltotriose", "maltotetraose",
     "maltopentaose", "maltohexaose", "maltoheptaose", "higher_saccharides", "sorbitol", "glycerol", "salt",
     "minerals", "protein", "starch", "fibre", "cocoa_solids", "fat", "acid", "cocoa_butter", "vegetable_fat",
-    "agar", "gelatin"
+    "agar", "gelatin", "isomalt", "maltitol"
 ]
 PropertyName = Literal[
     "boiling_point_celsius", "water_activity", "boiling_point_second_model_celsius", "water_activity_second_model",
