@@ -19,7 +19,6 @@ need /usr/lib/wasm32-wasi/libc++.a libc++-19-dev-wasm32
 need /usr/lib/wasm32-wasi/libc++abi.a libc++abi-19-dev-wasm32
 need /usr/lib/llvm-19/lib/clang/19/lib/wasi/libclang_rt.builtins-wasm32.a libclang-rt-19-dev-wasm32
 need wasm-opt binaryen
-need /usr/include/boost/math/tools/toms748_solve.hpp libboost-dev
 need /usr/include/eigen3/Eigen/Core libeigen3-dev
 need /usr/include/nlohmann/json.hpp nlohmann-json3-dev
 if [ -n "$missing" ]; then
@@ -31,7 +30,7 @@ work=$(mktemp -d)
 trap 'rm -rf "$work"' EXIT
 # The header folders that are needed, without the rest of the system's.
 mkdir "$work/include"
-ln -s /usr/include/boost /usr/include/nlohmann /usr/include/eigen3/Eigen /usr/include/eigen3/unsupported \
+ln -s /usr/include/nlohmann /usr/include/eigen3/Eigen /usr/include/eigen3/unsupported \
     "$work/include/"
 
 # For size, over all files at once; no contraction to fused multiply-add, so that every language gets the same number.
