@@ -28,11 +28,12 @@ void fill(sirop_batch* b) {
     ASSERT_EQ(sirop_batch_add_mixture(b, SIROP_PAN, "syrup", grams, count, 20), SIROP_OK);
     ASSERT_EQ(sirop_batch_add(b, SIROP_OFF_HEAT, "butter, unsalted", 40, 12), SIROP_OK);
     ASSERT_EQ(sirop_batch_add(b, SIROP_NEIGHBOURS, "sponge cake", 200, 20), SIROP_OK);
-    for (const auto& [field, value] : std::vector<std::pair<const char*, double>>{{"thermometer_celsius", 108.5},
-                                                                                  {"pressure_hpa", 980},
-                                                                                  {"serve_celsius", 18},
-                                                                                  {"pour_celsius", 30},
-                                                                                  {"store_celsius", 6}})
+    const std::pair<const char*, double> fields[] = {{"thermometer_celsius", 108.5},
+                                                     {"pressure_hpa", 980},
+                                                     {"serve_celsius", 18},
+                                                     {"pour_celsius", 30},
+                                                     {"store_celsius", 6}};
+    for (const auto& [field, value] : fields)
         ASSERT_EQ(sirop_batch_set(b, field, value), SIROP_OK) << sirop_batch_refusal(b);
 }
 
