@@ -235,18 +235,15 @@ TEST(threads, get_the_same_numbers_at_once) {
         for (int i = 0; i < 5; ++i) {
             batch b;
             fill(b.it);
-            sirop_answer* answer = nullptr;
-            if (sirop_batch_predict(b.it, nullptr, &answer) < 0) return;
-            sirop_answer_number(answer, "cooked.water_percent", water);
-            sirop_answer_free(answer);
-            sirop_question* q = nullptr;
-            if (sirop_question_new("cook_for", &q) < 0 || sirop_question_set_batch(q, "batch", b.it) < 0 ||
-                sirop_question_set_number(q, "wanted.water_percent", 15.0) < 0 ||
-                sirop_question_ask(q, &answer) < 0)
+            answer cooked, asked;
+            if (sirop_batch_predict(b.it, nullptr, &cooked.it) < 0) return;
+            sirop_answer_number(cooked.it, "cooked.water_percent", water);
+            const question q("cook_for");
+            if (sirop_question_set_batch(q.it, "batch", b.it) < 0 ||
+                sirop_question_set_number(q.it, "wanted.water_percent", 15.0) < 0 ||
+                sirop_question_ask(q.it, &asked.it) < 0)
                 return;
-            sirop_answer_number(answer, "answer.thermometer_celsius", celsius);
-            sirop_answer_free(answer);
-            sirop_question_free(q);
+            sirop_answer_number(asked.it, "answer.thermometer_celsius", celsius);
             const auto grams = mixture_of({{SIROP_SUCROSE, 80.0}, {SIROP_GLUCOSE, 10.0}, {SIROP_WATER, 20.0}});
             sirop_estimate e;
             sirop_boiling_point_celsius(grams.data(), count, 1000.0, &e);

@@ -20,10 +20,6 @@ using namespace sirop;
 using namespace sirop::core;
 using namespace sirop_test;
 
-batch sauce(double to_celsius = 108.5) {
-    return cream_caramel(to_celsius);
-}
-
 prediction predicted(const batch& b) {
     auto answer = predict_with_advice(b, stage_tables[0]);
     EXPECT_TRUE(answer) << answer.why.place << ": " << answer.why.reason;
@@ -119,7 +115,7 @@ TEST(cook, balances_the_masses_of_random_batches) {
 }
 
 TEST(cook, does_not_mind_the_order_of_ingredients) {
-    batch a = sauce(), b = sauce();
+    batch a = cream_caramel(108.5), b = cream_caramel(108.5);
     std::swap(b.pan[0], b.pan[2]);
     const auto p = predicted(a), q = predicted(b);
     EXPECT_NEAR(p.cooked.grams.value, q.cooked.grams.value, 1e-12 * p.cooked.grams.value);
@@ -143,7 +139,7 @@ TEST(cook, is_the_same_for_a_kilogram_and_a_tonne) {
 TEST(cook, hotter_is_drier_and_stiffer) {
     double water = 101.0, viscosity = -10.0, activity = 1.0;
     for (double t = 105.0; t < 165.0; t += 0.5) {
-        const auto p = predicted(sauce(t));
+        const auto p = predicted(cream_caramel(t));
         EXPECT_LT(p.cooked.water_percent.value, water);
         EXPECT_GT(p.set.log10_viscosity.value, viscosity);
         EXPECT_LT(p.finished.water_activity_at_serving.value, activity);
@@ -177,7 +173,7 @@ TEST(cook, reads_the_table_at_the_kitchens_pressure) {
 }
 
 TEST(cook, corrects_the_thermometer) {
-    batch right = sauce(108.0), wrong = sauce(109.5);
+    batch right = cream_caramel(108.0), wrong = cream_caramel(109.5);
     wrong.thermometer_error_kelvin = 1.5;
     EXPECT_NEAR(predicted(right).cooked.grams.value, predicted(wrong).cooked.grams.value, 1e-9);
     EXPECT_EQ(predicted(wrong).cooked.thermometer_celsius, 109.5);
@@ -185,12 +181,12 @@ TEST(cook, corrects_the_thermometer) {
 }
 
 TEST(cook, takes_the_thermometers_uncertainty_into_every_interval) {
-    batch sure = sauce(), unsure = sauce();
+    batch sure = cream_caramel(108.5), unsure = cream_caramel(108.5);
     unsure.thermometer_within_kelvin = 1.0;
     const auto p = predicted(sure), q = predicted(unsure);
     EXPECT_EQ(p.cooked.grams.value, q.cooked.grams.value);
     // a degree either way moves the water by what two cooks a degree apart differ
-    const double hotter = predicted(sauce(109.5)).cooked.water_percent.value;
+    const double hotter = predicted(cream_caramel(109.5)).cooked.water_percent.value;
     EXPECT_NEAR(q.cooked.water_percent.value - q.cooked.water_percent.low,
                 std::hypot(p.cooked.water_percent.value - p.cooked.water_percent.low,
                            p.cooked.water_percent.value - hotter),
@@ -206,11 +202,11 @@ TEST(cook, takes_the_thermometers_uncertainty_into_every_interval) {
 }
 
 TEST(cook, butter_brings_water_and_fat_holds_none) {
-    batch without = sauce();
+    batch without = cream_caramel(108.5);
     without.off_heat.clear();
     batch with_fat = without;
     with_fat.pan.push_back(line("clarified butter", 100));
-    const auto p = predicted(without), q = predicted(with_fat), r = predicted(sauce());
+    const auto p = predicted(without), q = predicted(with_fat), r = predicted(cream_caramel(108.5));
     // clarified butter of 0.24 % water and 0.28 % protein leaves the cooked water as it was, within those
     EXPECT_NEAR(q.cooked.contents.water(), p.cooked.contents.water(), 0.1);
     EXPECT_NEAR(r.finished.contents.water() - p.finished.contents.water(), 40.0 * 0.1794, 0.01);
@@ -346,7 +342,7 @@ TEST(advice, says_what_makes_the_set_and_what_is_not_modelled) {
     // pectin is not modelled; milk protein is, roughly
     const batch jam = batch_of({line("white sugar", 300), line("raspberry puree", 300)}, 105.0);
     EXPECT_TRUE(noted(predicted(jam), "pectin"));
-    EXPECT_TRUE(noted(predicted(sauce()), "milk protein gels"));
+    EXPECT_TRUE(noted(predicted(cream_caramel(108.5)), "milk protein gels"));
     EXPECT_FALSE(noted(predicted(jelly), "milk protein gels"));
 
     const auto sugar = line("white sugar", 300), lemon = line("lemon juice", 100);
@@ -370,7 +366,7 @@ TEST(refusal, names_where_boiling_starts_and_where_the_model_ends) {
 
 TEST(refusal, of_every_number_that_is_none) {
     const auto refused = [](auto&& spoil) {
-        batch b = sauce();
+        batch b = cream_caramel(108.5);
         spoil(b);
         return !predict(b, stage_tables[0]);
     };
@@ -418,8 +414,8 @@ TEST(advice, warns_of_graining_only_where_sugar_is_in_excess) {
     // safety comes first, always; steam only where liquid is added
     EXPECT_TRUE(says(predicted(plain), "burns deep"));
     EXPECT_FALSE(says(predicted(plain), "bursts into steam"));
-    EXPECT_TRUE(says(predicted(sauce()), "bursts into steam"));
-    EXPECT_TRUE(says(predicted(sauce()), "food code"));
+    EXPECT_TRUE(says(predicted(cream_caramel(108.5)), "bursts into steam"));
+    EXPECT_TRUE(says(predicted(cream_caramel(108.5)), "food code"));
 }
 
 TEST(freezing, leaves_a_thicker_unfrozen_syrup) {

@@ -22,9 +22,6 @@ using namespace sirop_test;
 constexpr double planted_offset = 1.5, planted_loss = 6.0;
 
 /// Batches that a kitchen logs (invented), each at the temperature shown.
-batch caramel(double shown) {
-    return cream_caramel(shown);
-}
 batch syrup(double shown) {
     return batch_of({line("white sugar", 300), line("water", 600)}, shown);
 }
@@ -49,14 +46,14 @@ cook_log cooked(batch b, measured what, double offset = planted_offset, double l
     return log;
 }
 std::vector<cook_log> eight_logs(double offset = planted_offset, double loss = planted_loss) {
-    return {cooked(caramel(112), measured::mass, offset, loss),
+    return {cooked(cream_caramel(112), measured::mass, offset, loss),
             cooked(syrup(105), measured::both, offset, loss),
             cooked(honey_milk(104), measured::brix, offset, loss),
-            cooked(caramel(120), measured::mass, offset, loss),
+            cooked(cream_caramel(120), measured::mass, offset, loss),
             cooked(syrup(112), measured::brix, offset, loss),
             cooked(honey_milk(108), measured::mass, offset, loss),
             cooked(syrup(104.5), measured::mass, offset, loss),
-            cooked(caramel(109), measured::both, offset, loss)};
+            cooked(cream_caramel(109), measured::both, offset, loss)};
 }
 std::vector<cook_log> with_noise(std::vector<cook_log> logs, std::uint64_t seed) {
     core::detail::normal_numbers random(seed);
@@ -114,7 +111,7 @@ TEST(kitchen, covers_the_planted_values_in_nine_of_ten_noisy_repeats) {
 
 TEST(kitchen, brix_alone_tells_the_offset_and_says_that_it_does_not_tell_the_loss) {
     const auto fit = fitted({cooked(syrup(104), measured::brix), cooked(honey_milk(106), measured::brix),
-                             cooked(caramel(110), measured::brix)});
+                             cooked(cream_caramel(110), measured::brix)});
     EXPECT_NEAR(fit.offset_kelvin.value, planted_offset, 1.0e-6);
     EXPECT_FALSE(fit.loss_grams.determined);
     EXPECT_TRUE(std::isnan(fit.loss_grams.value));
@@ -125,7 +122,7 @@ TEST(kitchen, brix_alone_tells_the_offset_and_says_that_it_does_not_tell_the_los
 
 TEST(kitchen, masses_alone_tell_both) {
     const auto fit = fitted({cooked(syrup(104.5), measured::mass), cooked(syrup(112), measured::mass),
-                             cooked(caramel(110), measured::mass), cooked(honey_milk(103), measured::mass)});
+                             cooked(cream_caramel(110), measured::mass), cooked(honey_milk(103), measured::mass)});
     EXPECT_NEAR(fit.offset_kelvin.value, planted_offset, 1.0e-6);
     EXPECT_NEAR(fit.loss_grams.value, planted_loss, 1.0e-6);
     EXPECT_GT(std::fabs(fit.correlation), 0.1);
@@ -278,7 +275,7 @@ TEST(kitchen, refuses_bad_logs_with_their_place) {
 
 TEST(kitchen, is_used_by_the_predictions) {
     const auto fit = fitted(with_noise(eight_logs(), 11));
-    batch next = caramel(115);
+    batch next = cream_caramel(115);
     next.thermometer_error_kelvin = 0.25;
     const batch here = apply(fit, next);
     EXPECT_EQ(here.thermometer_error_kelvin, 0.25 + fit.offset_kelvin.value);

@@ -354,25 +354,20 @@ TEST(inputs, are_found_by_what_the_lines_are) {
     EXPECT_EQ(count(list, input_kind::dextrose_equivalent), 1);
     EXPECT_EQ(count(list, input_kind::syrup_solids), 2);  // glucose syrup and honey
     EXPECT_EQ(count(list, input_kind::fat), 2);           // cream and milk, not the chocolates
-    for (const auto& in : list) {
-        if (in.kind == input_kind::thermometer) {
-            EXPECT_EQ(in.standard_uncertainty, 1.0);
-        }
-        if (in.kind == input_kind::dextrose_equivalent) {
-            EXPECT_EQ(in.name, "dextrose equivalent of glucose syrup 42 DE");
-            EXPECT_EQ(in.place, "pan[1].dextrose_equivalent");
-            EXPECT_NEAR(in.value, 42.0, 0.05);  // the row is rounded to 0.01 g per 100 g
-        }
-        if (in.place == "off_heat[3].grams") {
-            EXPECT_EQ(in.standard_uncertainty, 2.0);
-        }
-        if (in.place == "off_heat[0].grams") {
-            EXPECT_EQ(in.standard_uncertainty, 1.0);
-        }
-        if (in.place == "off_heat[3].fat_percent") {
-            EXPECT_NEAR(in.standard_uncertainty, 0.25 * 3.25, 1.0e-3);
-        }
-    }
+    const auto at = [&](const std::string& place) {
+        const auto found =
+            std::find_if(list.begin(), list.end(), [&](const auto& in) { return in.place == place; });
+        EXPECT_NE(found, list.end()) << place;
+        return found == list.end() ? uncertain_input{} : *found;
+    };
+    EXPECT_EQ(list[0].kind, input_kind::thermometer);
+    EXPECT_EQ(list[0].standard_uncertainty, 1.0);
+    EXPECT_EQ(at("pan[1].dextrose_equivalent").kind, input_kind::dextrose_equivalent);
+    EXPECT_EQ(at("pan[1].dextrose_equivalent").name, "dextrose equivalent of glucose syrup 42 DE");
+    EXPECT_NEAR(at("pan[1].dextrose_equivalent").value, 42.0, 0.05);  // the row is rounded to 0.01 g per 100 g
+    EXPECT_EQ(at("off_heat[3].grams").standard_uncertainty, 2.0);
+    EXPECT_EQ(at("off_heat[0].grams").standard_uncertainty, 1.0);
+    EXPECT_NEAR(at("off_heat[3].fat_percent").standard_uncertainty, 0.25 * 3.25, 1.0e-3);
     b.thermometer_within_kelvin = 1.96;
     EXPECT_NEAR(uncertain_inputs(b)[0].standard_uncertainty, 1.0, 1.0e-4);
 }
