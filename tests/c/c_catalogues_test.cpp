@@ -223,15 +223,14 @@ TEST(c_stages, by_consistency_carry_the_grade_of_what_is_behind_and_the_reach_of
     EXPECT_EQ(sirop_stage_of_mixture(nullptr, grams.data(), count, &place), SIROP_OK);
     grams[SIROP_AGAR] = 2.0;  // a gel, whose law is an estimate
     EXPECT_EQ(sirop_stage_of_mixture(nullptr, grams.data(), count, &place), SIROP_EXTRAPOLATED);
-    sirop_range r{7.0, 7.0};
-    EXPECT_EQ(sirop_celsius_for_stage(nullptr, nullptr, grams.data(), count, 1013.25, &r), SIROP_E_NULL);
-    EXPECT_TRUE(all_nan(r));
-    r = {7.0, 7.0};
-    EXPECT_EQ(sirop_celsius_for_stage(nullptr, "soft ball", nullptr, count, 1013.25, &r), SIROP_E_NULL);
-    EXPECT_TRUE(all_nan(r));
-    r = {7.0, 7.0};
-    EXPECT_EQ(sirop_celsius_for_stage(nullptr, "soft ball", grams.data(), count, 5.0, &r), SIROP_E_RANGE);
-    EXPECT_TRUE(all_nan(r));
+    const auto refused = [](int32_t expected, const char* stage, const double* mass, double hpa) {
+        sirop_range r{7.0, 7.0};
+        EXPECT_EQ(sirop_celsius_for_stage(nullptr, stage, mass, count, hpa, &r), expected);
+        EXPECT_TRUE(all_nan(r));
+    };
+    refused(SIROP_E_NULL, nullptr, grams.data(), 1013.25);
+    refused(SIROP_E_NULL, "soft ball", nullptr, 1013.25);
+    refused(SIROP_E_RANGE, "soft ball", grams.data(), 5.0);
 }
 
 TEST(c_graining_and_layers, beyond_the_solubility_laws_is_extrapolated_and_ice_is_taken_out) {
@@ -267,23 +266,23 @@ TEST(c_graining_and_layers, errors_leave_nan_in_every_result) {
     double grams[2 * count] = {0};
     grams[SIROP_SUCROSE] = grams[count + SIROP_STARCH] = 75.0;
     grams[SIROP_WATER] = grams[count + SIROP_WATER] = 25.0;
-    const auto graining = [&](int32_t expected, auto&& call) {
+    const auto graining = [&](int32_t expected, const double* of, double celsius, long allocations = plenty) {
         sirop_graining g = stale_graining;
-        EXPECT_EQ(call(&g), expected);
+        int32_t status = 0;
+        {
+            const no_memory after(allocations);
+            status = sirop_graining_at(of, count, celsius, &g);
+        }
+        EXPECT_EQ(status, expected);
         EXPECT_EQ(g.status, expected);
         EXPECT_EQ(g.crystallizable_percent.status, expected);
         EXPECT_EQ(g.reserved, 0);
         EXPECT_TRUE(all_nan(g));
     };
-    graining(SIROP_E_NULL, [&](sirop_graining* g) { return sirop_graining_at(nullptr, count, 20.0, g); });
-    graining(SIROP_E_RANGE, [&](sirop_graining* g) { return sirop_graining_at(grams, count, 101.0, g); });
-    graining(SIROP_E_MEMORY, [&](sirop_graining* g) {
-        const no_memory now;
-        return sirop_graining_at(grams, count, 20.0, g);
-    });
-    const auto ice = mixture_of({{SIROP_WATER, 100.0}});
-    graining(SIROP_E_IMPOSSIBLE,
-             [&](sirop_graining* g) { return sirop_graining_at(ice.data(), count, -10.0, g); });
+    graining(SIROP_E_NULL, nullptr, 20.0);
+    graining(SIROP_E_RANGE, grams, 101.0);
+    graining(SIROP_E_MEMORY, grams, 20.0, 0);
+    graining(SIROP_E_IMPOSSIBLE, mixture_of({{SIROP_WATER, 100.0}}).data(), -10.0);
     sirop_graining small = stale_graining;
     small.struct_bytes = 8;
     EXPECT_EQ(sirop_graining_at(grams, count, 20.0, &small), SIROP_E_RANGE);
@@ -294,24 +293,22 @@ TEST(c_graining_and_layers, errors_leave_nan_in_every_result) {
     EXPECT_EQ(sirop_graining_at(grams, count, 20.0, &small), SIROP_E_RANGE);
     EXPECT_EQ(small.status, 7);
 
-    const auto layers = [&](int32_t expected, auto&& call) {
+    const auto layers = [&](int32_t expected, const double* of, double celsius, long allocations = plenty) {
         sirop_estimate aw = stale, gained[2] = {stale, stale};
-        EXPECT_EQ(call(&aw, gained), expected);
+        int32_t status = 0;
+        {
+            const no_memory after(allocations);
+            status = sirop_layers_at_equilibrium(2, of, count, celsius, &aw, gained);
+        }
+        EXPECT_EQ(status, expected);
         for (const auto& e : {aw, gained[0], gained[1]}) {
             EXPECT_TRUE(all_nan(e));
             EXPECT_EQ(e.status, expected);
         }
     };
-    layers(SIROP_E_NULL, [&](sirop_estimate* aw, sirop_estimate* gained) {
-        return sirop_layers_at_equilibrium(2, nullptr, count, 20.0, aw, gained);
-    });
-    layers(SIROP_E_RANGE, [&](sirop_estimate* aw, sirop_estimate* gained) {
-        return sirop_layers_at_equilibrium(2, grams, count, 101.0, aw, gained);
-    });
-    layers(SIROP_E_MEMORY, [&](sirop_estimate* aw, sirop_estimate* gained) {
-        const no_memory now;
-        return sirop_layers_at_equilibrium(2, grams, count, 20.0, aw, gained);
-    });
+    layers(SIROP_E_NULL, nullptr, 20.0);
+    layers(SIROP_E_RANGE, grams, 101.0);
+    layers(SIROP_E_MEMORY, grams, 20.0, 0);
     sirop_estimate aw = stale, gained[2] = {stale, stale};
     EXPECT_EQ(sirop_layers_at_equilibrium(2, grams, count, 20.0, nullptr, gained), SIROP_E_NULL);
     EXPECT_TRUE(all_nan(gained[0]) && all_nan(gained[1]));

@@ -28,11 +28,12 @@ void fill(sirop_batch* b) {
     ASSERT_EQ(sirop_batch_add_mixture(b, SIROP_PAN, "syrup", grams, count, 20), SIROP_OK);
     ASSERT_EQ(sirop_batch_add(b, SIROP_OFF_HEAT, "butter, unsalted", 40, 12), SIROP_OK);
     ASSERT_EQ(sirop_batch_add(b, SIROP_NEIGHBOURS, "sponge cake", 200, 20), SIROP_OK);
-    for (const auto& [field, value] : std::vector<std::pair<const char*, double>>{{"thermometer_celsius", 108.5},
-                                                                                  {"pressure_hpa", 980},
-                                                                                  {"serve_celsius", 18},
-                                                                                  {"pour_celsius", 30},
-                                                                                  {"store_celsius", 6}})
+    const std::pair<const char*, double> fields[] = {{"thermometer_celsius", 108.5},
+                                                     {"pressure_hpa", 980},
+                                                     {"serve_celsius", 18},
+                                                     {"pour_celsius", 30},
+                                                     {"store_celsius", 6}};
+    for (const auto& [field, value] : fields)
         ASSERT_EQ(sirop_batch_set(b, field, value), SIROP_OK) << sirop_batch_refusal(b);
 }
 
@@ -234,18 +235,15 @@ TEST(threads, get_the_same_numbers_at_once) {
         for (int i = 0; i < 5; ++i) {
             batch b;
             fill(b.it);
-            sirop_answer* answer = nullptr;
-            if (sirop_batch_predict(b.it, nullptr, &answer) < 0) return;
-            sirop_answer_number(answer, "cooked.water_percent", water);
-            sirop_answer_free(answer);
-            sirop_question* q = nullptr;
-            if (sirop_question_new("cook_for", &q) < 0 || sirop_question_set_batch(q, "batch", b.it) < 0 ||
-                sirop_question_set_number(q, "wanted.water_percent", 15.0) < 0 ||
-                sirop_question_ask(q, &answer) < 0)
+            answer cooked, asked;
+            if (sirop_batch_predict(b.it, nullptr, &cooked.it) < 0) return;
+            sirop_answer_number(cooked.it, "cooked.water_percent", water);
+            const question q("cook_for");
+            if (sirop_question_set_batch(q.it, "batch", b.it) < 0 ||
+                sirop_question_set_number(q.it, "wanted.water_percent", 15.0) < 0 ||
+                sirop_question_ask(q.it, &asked.it) < 0)
                 return;
-            sirop_answer_number(answer, "answer.thermometer_celsius", celsius);
-            sirop_answer_free(answer);
-            sirop_question_free(q);
+            sirop_answer_number(asked.it, "answer.thermometer_celsius", celsius);
             const auto grams = mixture_of({{SIROP_SUCROSE, 80.0}, {SIROP_GLUCOSE, 10.0}, {SIROP_WATER, 20.0}});
             sirop_estimate e;
             sirop_boiling_point_celsius(grams.data(), count, 1000.0, &e);

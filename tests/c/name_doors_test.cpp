@@ -1,18 +1,15 @@
 // A name, a title or any text with control characters or marks of direction is refused at every door of the C API:
 // batch files, questions as text, and handles.
-#include <gtest/gtest.h>
-
-#include <nlohmann/json.hpp>
 #include <string>
 #include <vector>
 
+#include "c_calls.hpp"
 #include "json/batch_file.hpp"
-#include "sirop/sirop.h"
 #include "unfit_characters.hpp"
 
 namespace {
 
-using json = nlohmann::ordered_json;
+using namespace sirop_test;
 
 // Invented.
 json sauce() {
@@ -22,30 +19,14 @@ json sauce() {
         "neighbours": [{"ingredient": "sponge cake", "grams": 50}]})");
 }
 
-struct reply {
-    int32_t status;
-    std::string text;
-};
-template <class Call>
-reply answer_of(const Call& call) {
-    std::string out(65536, '\0');
-    std::size_t needed = 0;
-    const int32_t status = call(out.data(), out.size(), &needed);
-    out.resize(needed == 0 ? 0 : needed - 1);
-    return {status, out};
+written report(const std::string& text) {
+    return text_of(sirop_predict_report, text.data(), text.size(), nullptr);
 }
-reply report(const std::string& text) {
-    return answer_of([&](char* out, std::size_t bytes, std::size_t* needed) {
-        return sirop_predict_report(text.data(), text.size(), nullptr, out, bytes, needed);
-    });
-}
-reply ask(const std::string& text) {
-    return answer_of([&](char* out, std::size_t bytes, std::size_t* needed) {
-        return sirop_ask_report(text.data(), text.size(), out, bytes, needed);
-    });
+written ask(const std::string& text) {
+    return text_of(sirop_ask_report, text.data(), text.size());
 }
 
-void expect_refused(const reply& r, const std::string& place, char32_t c) {
+void expect_refused(const written& r, const std::string& place, char32_t c) {
     ASSERT_EQ(r.status, SIROP_E_BATCH) << place << ' ' << test::code_point_name(c) << ": " << r.text;
     EXPECT_EQ(r.text.rfind(place + ": ", 0), 0U) << r.text;
     EXPECT_NE(r.text.find(" holds " + test::code_point_name(c) + ", "), std::string::npos) << r.text;
@@ -130,22 +111,13 @@ TEST(name_doors, Questions) {
     }
 }
 
-const char* refusal_of(const sirop_batch* b) {
-    return sirop_batch_refusal(b);
-}
-const char* refusal_of(const sirop_question* q) {
-    return sirop_question_refusal(q);
-}
-
 TEST(name_doors, Handles) {
-    sirop_batch* b = nullptr;
-    sirop_question* q = nullptr;
-    ASSERT_EQ(sirop_batch_new(&b), SIROP_OK);
-    ASSERT_EQ(sirop_question_new("cook_for", &q), SIROP_OK);
+    const batch b;
+    const question q("cook_for");
     const std::vector<double> grams = {20.0, 60.0};
-    const auto refused = [](int32_t status, auto* handle, const std::string& argument) {
+    const auto refused = [](int32_t status, const auto& handle, const std::string& argument) {
         EXPECT_EQ(status, SIROP_E_NAME);
-        const std::string why = refusal_of(handle);
+        const std::string why = handle.refusal();
         EXPECT_EQ(why.rfind(argument + ": ", 0), 0U) << why;
         EXPECT_NE(why.find("names are plain text on one line"), std::string::npos) << why;
         test::expect_clean(why);
@@ -154,26 +126,24 @@ TEST(name_doors, Handles) {
         if (c == 0) continue;  // ends the argument
         for (const auto& bad : {test::around("water", c, ""), test::around("wat", c, "er")}) {
             for (const int32_t where : {SIROP_PAN, SIROP_OFF_HEAT, SIROP_NEIGHBOURS}) {
-                refused(sirop_batch_add(b, where, bad.c_str(), 5.0, 20.0), b, "ingredient");
-                refused(sirop_batch_add_mixture(b, where, bad.c_str(), grams.data(), grams.size(), 20.0), b,
+                refused(sirop_batch_add(b.it, where, bad.c_str(), 5.0, 20.0), b, "ingredient");
+                refused(sirop_batch_add_mixture(b.it, where, bad.c_str(), grams.data(), grams.size(), 20.0), b,
                         "name");
             }
-            refused(sirop_question_set_text(q, "wanted.set_word", bad.c_str()), q, "text");
-            EXPECT_EQ(sirop_batch_set(b, bad.c_str(), 1.0), SIROP_E_NAME);
-            test::expect_clean(sirop_batch_refusal(b));
+            refused(sirop_question_set_text(q.it, "wanted.set_word", bad.c_str()), q, "text");
+            EXPECT_EQ(sirop_batch_set(b.it, bad.c_str(), 1.0), SIROP_E_NAME);
+            test::expect_clean(b.refusal());
             sirop_answer* answer = nullptr;
-            EXPECT_EQ(sirop_batch_predict(b, bad.c_str(), &answer), SIROP_E_NAME);
-            test::expect_clean(sirop_batch_refusal(b));
-            EXPECT_EQ(sirop_question_set_number(q, ("ask." + bad).c_str(), 1.0), SIROP_E_NAME);
-            test::expect_clean(sirop_question_refusal(q));
+            EXPECT_EQ(sirop_batch_predict(b.it, bad.c_str(), &answer), SIROP_E_NAME);
+            test::expect_clean(b.refusal());
+            EXPECT_EQ(sirop_question_set_number(q.it, ("ask." + bad).c_str(), 1.0), SIROP_E_NAME);
+            test::expect_clean(q.refusal());
         }
     }
-    refused(sirop_batch_add(b, SIROP_PAN, "caf\xE9", 5.0, 20.0), b, "ingredient");
+    refused(sirop_batch_add(b.it, SIROP_PAN, "caf\xE9", 5.0, 20.0), b, "ingredient");
     sirop_answer* answer = nullptr;  // nothing of all that was kept
-    EXPECT_EQ(sirop_batch_predict(b, nullptr, &answer), SIROP_E_BATCH);
-    EXPECT_NE(std::string(sirop_batch_refusal(b)).find("pan"), std::string::npos) << sirop_batch_refusal(b);
-    sirop_batch_free(b);
-    sirop_question_free(q);
+    EXPECT_EQ(sirop_batch_predict(b.it, nullptr, &answer), SIROP_E_BATCH);
+    EXPECT_NE(b.refusal().find("pan"), std::string::npos) << b.refusal();
 }
 
 }  // namespace

@@ -1,33 +1,29 @@
 // A cook's day (invented): a sauce is planned, cooked wrong, rescued, taken to 1600 m, and planned again with
 // honey. Every step asks through the same door as the programs do, and the numbers of one step are those of the
 // next.
-#include <gtest/gtest.h>
-
-#include <nlohmann/json.hpp>
-
-#include "sirop/sirop.h"
+#include "c/c_calls.hpp"
 
 namespace {
 
 using json = nlohmann::json;
+using sirop_test::text_of;
 
-json call(int32_t (*door)(const char*, size_t, char*, size_t, size_t*), const json& question) {
-    const std::string text = question.dump();
-    std::string out(300000, '\0');
-    size_t needed = 0;
-    const auto status = door(text.data(), text.size(), out.data(), out.size(), &needed);
-    EXPECT_GE(status, 0) << out.c_str();
-    return json::parse(out.c_str());
+json answered(const sirop_test::written& w) {
+    EXPECT_GE(w.status, 0) << w.text;
+    return json::parse(w.text);
 }
 json ask(json question, const json& batch) {
     question["sirop_question"] = 1;
     question["batch"] = batch;
-    return call(sirop_ask_json, question);
+    const std::string text = question.dump();
+    return answered(text_of(sirop_ask_json, text.data(), text.size()));
 }
 json predict(const json& batch) {
-    return call([](const char* text, size_t bytes, char* out, size_t room,
-                   size_t* needed) { return sirop_predict_json(text, bytes, nullptr, out, room, needed); },
-                batch);
+    const std::string text = batch.dump();
+    return answered(text_of(sirop_predict_json, text.data(), text.size(), nullptr));
+}
+double number(const json& answer, const char* place) {
+    return answer.at(json::json_pointer(place)).get<double>();
 }
 
 TEST(a_cooks_day, holds_together) {
@@ -49,7 +45,7 @@ TEST(a_cooks_day, holds_together) {
     const json planned = predict(sauce);
     EXPECT_EQ(planned["set"]["word"], "mounding");
     EXPECT_EQ(planned, plan["prediction"]);  // the same numbers from program to program
-    EXPECT_NEAR(planned["finished"]["grams"].get<double>(), plan["answer"]["finished_grams"].get<double>(), 1e-6);
+    EXPECT_NEAR(number(planned, "/finished/grams"), number(plan, "/answer/finished_grams"), 1e-6);
     EXPECT_EQ(planned["graining"]["in_storage"]["risk"], "low");
     EXPECT_TRUE(planned["graining"]["ways_to_clear"].empty());
 
@@ -57,23 +53,21 @@ TEST(a_cooks_day, holds_together) {
     json overdone = sauce;
     overdone["cook"]["to_celsius"] = target + 7.0;
     const json stiff = predict(overdone);
-    EXPECT_GT(stiff["set"]["firmness_pa_s"].get<double>(), 5.0 * planned["set"]["firmness_pa_s"].get<double>());
+    EXPECT_GT(number(stiff, "/set/firmness_pa_s"), 5.0 * number(planned, "/set/firmness_pa_s"));
     const double wanted_water = planned["finished"]["water_percent"];
     const json rescue = ask({{"ask", "rescue"},
                              {"wanted", {{"water_percent", wanted_water}}},
                              {"now", {{"thermometer_celsius", target + 7.0}}},
                              {"with", {"water", "whole milk"}}},
                             sauce);
-    EXPECT_NEAR(rescue["answer"]["grams_now"].get<double>(), stiff["cooked"]["grams"].get<double>(), 1e-6);
+    EXPECT_NEAR(number(rescue, "/answer/grams_now"), number(stiff, "/cooked/grams"), 1e-6);
     const json& water = rescue["answer"]["ways"][0];
     EXPECT_EQ(water["stir_in"], "water");
-    EXPECT_NEAR(water["finished_water_percent"].get<double>(), wanted_water, 0.1);
+    EXPECT_NEAR(number(water, "/finished_water_percent"), wanted_water, 0.1);
     // with the water back in it is the planned sauce again, to the gram
-    EXPECT_NEAR(water["finished_grams"].get<double>(), planned["finished"]["grams"].get<double>(), 0.01);
-    EXPECT_NEAR(water["grams"].get<double>(),
-                planned["cooked"]["grams"].get<double>() - stiff["cooked"]["grams"].get<double>(), 0.01);
-    EXPECT_GT(rescue["answer"]["ways"][1]["grams"].get<double>(),
-              water["grams"].get<double>());  // milk is not all water
+    EXPECT_NEAR(number(water, "/finished_grams"), number(planned, "/finished/grams"), 0.01);
+    EXPECT_NEAR(number(water, "/grams"), number(planned, "/cooked/grams") - number(stiff, "/cooked/grams"), 0.01);
+    EXPECT_GT(number(rescue, "/answer/ways/1/grams"), number(water, "/grams"));  // milk is not all water
 
     // Afternoon: the same sauce in a kitchen at 1600 m, with a thermometer that reads 1.2 too high.
     json to = {{"altitude_metres", 1600}};
@@ -85,13 +79,10 @@ TEST(a_cooks_day, holds_together) {
     there["cook"] = to;
     there["cook"]["to_celsius"] = travel["answer"]["thermometer_celsius"];
     const json cooked_there = predict(there);
-    EXPECT_NEAR(cooked_there["cooked"]["water_percent"].get<double>(),
-                planned["cooked"]["water_percent"].get<double>(), 1e-6);
+    EXPECT_NEAR(number(cooked_there, "/cooked/water_percent"), number(planned, "/cooked/water_percent"), 1e-6);
     EXPECT_EQ(cooked_there["set"]["word"], planned["set"]["word"]);
-    EXPECT_NEAR(
-        travel["answer"]["thermometer_celsius"].get<double>() - travel["answer"]["real_celsius"].get<double>(),
-        1.2, 1e-9);
-    EXPECT_LT(travel["answer"]["real_celsius"].get<double>(), target - 4.0);  // water boils 5 K lower there
+    EXPECT_NEAR(number(travel, "/answer/thermometer_celsius") - number(travel, "/answer/real_celsius"), 1.2, 1e-9);
+    EXPECT_LT(number(travel, "/answer/real_celsius"), target - 4.0);  // water boils 5 K lower there
 
     // Up there is no glucose syrup, but honey.
     const json swap = ask({{"ask", "substitute"},
@@ -104,8 +95,7 @@ TEST(a_cooks_day, holds_together) {
     with_honey["cook"]["to_celsius"] = swap["answer"]["thermometer_celsius"];
     const json honeyed = predict(with_honey);
     EXPECT_EQ(honeyed["set"]["word"], "mounding");
-    EXPECT_NEAR(honeyed["set"]["firmness_pa_s"].get<double>() / cooked_there["set"]["firmness_pa_s"].get<double>(),
-                1.0, 1e-3);
+    EXPECT_NEAR(number(honeyed, "/set/firmness_pa_s") / number(cooked_there, "/set/firmness_pa_s"), 1.0, 1e-3);
     EXPECT_EQ(honeyed["finished"]["grams"], swap["prediction"]["finished"]["grams"]);
     EXPECT_NE(honeyed["graining"]["in_storage"]["risk"], "high");
 
@@ -113,9 +103,9 @@ TEST(a_cooks_day, holds_together) {
     const json scaled =
         ask({{"ask", "scale"}, {"yield", {{"portions", 12}, {"grams_per_portion", 55}, {"loss_grams", 9}}}},
             with_honey);
-    EXPECT_NEAR(scaled["prediction"]["finished"]["grams"].get<double>(), 12 * 55 + 9, 1e-6);
-    EXPECT_NEAR(scaled["prediction"]["finished"]["water_percent"].get<double>(),
-                honeyed["finished"]["water_percent"].get<double>(), 1e-9);
+    EXPECT_NEAR(number(scaled, "/prediction/finished/grams"), 12 * 55 + 9, 1e-6);
+    EXPECT_NEAR(number(scaled, "/prediction/finished/water_percent"), number(honeyed, "/finished/water_percent"),
+                1e-9);
 }
 
 TEST(a_cooks_day, every_question_answers_as_a_page_with_its_cautions) {
@@ -148,14 +138,11 @@ TEST(a_cooks_day, every_question_answers_as_a_page_with_its_cautions) {
         q["sirop_question"] = 1;
         q["batch"] = batch;
         const std::string text = q.dump();
-        std::string page(100000, '\0');
-        size_t needed = 0;
-        ASSERT_GE(sirop_ask_report(text.data(), text.size(), page.data(), page.size(), &needed), 0)
-            << q["ask"] << ": " << page.c_str();
-        page.resize(needed - 1);
+        const auto [status, page] = text_of(sirop_ask_report, text.data(), text.size());
+        ASSERT_GE(status, 0) << q["ask"] << ": " << page;
         for (const char* part : {"QUESTION", "ANSWER", "because", "WHAT TO WATCH", "Hot sugar"})
             EXPECT_NE(page.find(part), std::string::npos) << q["ask"] << " lacks " << part;
-        const json answer = call(sirop_ask_json, q);
+        const json answer = ask(q, batch);
         EXPECT_EQ(answer["ask"], q["ask"]);
         EXPECT_FALSE(answer["answer"]["reason"].get<std::string>().empty());
         EXPECT_FALSE(answer["cautions"].empty());
@@ -171,11 +158,8 @@ TEST(questions, bad_ones_are_refused_in_one_line_with_their_place) {
         if (!q.contains("sirop_question")) q["sirop_question"] = 1;
         if (!q.contains("batch")) q["batch"] = batch;
         const std::string text = q.dump();
-        std::string out(100000, '\0');
-        size_t needed = 0;
-        EXPECT_EQ(sirop_ask_json(text.data(), text.size(), out.data(), out.size(), &needed), SIROP_E_BATCH)
-            << text;
-        const std::string why = out.c_str();
+        const auto [status, why] = text_of(sirop_ask_json, text.data(), text.size());
+        EXPECT_EQ(status, SIROP_E_BATCH) << text;
         EXPECT_EQ(why.rfind(std::string(place) + ": ", 0), 0U) << why;
         EXPECT_EQ(why.find('\n'), std::string::npos) << why;
     };

@@ -18,6 +18,7 @@
 #include <vector>
 
 #include "csv.hpp"
+#include "expect.hpp"
 #include "mixtures.hpp"
 #include "published.hpp"
 #include "sweep.hpp"
@@ -26,14 +27,7 @@ namespace {
 
 using namespace sirop::core;
 namespace formula = sirop::formula;
-using sirop_test::csv_row;
-using sirop_test::describe;
-using sirop_test::deviations;
-using sirop_test::kelvin;
-using sirop_test::random_numbers;
-using sirop_test::read_csv;
-using sirop_test::solution;
-using sirop_test::sweep;
+using namespace sirop_test;
 
 /// One kilogram: a dissolved solid of at least a tenth of the solids, one to five of any kind, at times fat.
 mixture random_kilogram(random_numbers& random, double solids) {
@@ -158,9 +152,7 @@ TEST(Published, GlucoseAt20C) {
         index.add(refractive_index(m, 20.0) - row.number("nD"));
         flow.add(std::pow(10.0, syrup_log10_viscosity(m, 20.0) + 3.0) / row.number("viscosity_mPa_s") - 1.0);
     }
-    for (const deviations* d : {&rho, &index, &flow}) {
-        EXPECT_EQ(d->count(), 21U);
-    }
+    for (const deviations* d : {&rho, &index, &flow}) EXPECT_EQ(d->count(), 21U);
     EXPECT_LE(rho.worst(), 0.6);
     EXPECT_LE(index.worst(), 5.0e-4);
     EXPECT_LE(flow.worst(), 0.06);
@@ -171,8 +163,7 @@ TEST(Published, GlucoseAt20C) {
 // ICUMSA SPS-4 check values at 20 C (kg/m3, two decimals) put into the definition 145 - 145/SG(20/20); tolerance
 // 1e-3 degrees, ten times what the last digit is worth.
 TEST(Baume, ByTheDefinition) {
-    for (const auto& [percent, printed] :
-         {std::pair{10.0, 1038.12}, {20.0, 1080.98}, {40.0, 1176.52}, {60.0, 1286.61}, {70.0, 1347.48}}) {
+    for (const auto& [percent, printed] : icumsa_densities) {
         const double expected = 145.0 - 145.0 * 998.2031 / printed;
         const mixture m = solution(component::sucrose, percent);
         EXPECT_NEAR(baume_cold(m), expected, 1.0e-3) << percent;
@@ -246,7 +237,7 @@ TEST(Heat, SyrupsAgainstAnotherEquation) {
             const double other = 4.1868 - 0.0297 * brix + 4.6e-5 * brix * 100.0 + 7.5e-5 * brix * t;
             const estimate cp = specific_heat(solution(component::sucrose, brix), t);
             off.add(cp.value - other);
-            EXPECT_TRUE(cp.low <= other && other <= cp.high) << brix << " " << t << ": " << cp.value - other;
+            EXPECT_TRUE(holds(cp, other)) << brix << " " << t << ": " << cp.value - other;
         }
     const estimate at_60 = specific_heat(solution(component::sucrose, 60.0), 25.0);
     EXPECT_GE(at_60.high - at_60.low, 0.4);
@@ -258,7 +249,7 @@ TEST(Heat, SyrupsAgainstAnotherEquation) {
 TEST(Heat, WaterAgainstIapws) {
     for (const auto& [t, cp] : {std::pair{0.01, 4.2194}, {20.0, 4.1848}, {50.0, 4.1796}, {90.0, 4.2050}}) {
         const estimate water = specific_heat(solution(component::sucrose, 0.0), t);
-        EXPECT_TRUE(water.low <= cp && cp <= water.high) << t;
+        EXPECT_TRUE(holds(water, cp)) << t;
         EXPECT_NEAR(water.value / cp - 1.0, t < 1.0 ? -0.0214 : -0.0112, 0.0022) << t;
     }
 }
@@ -449,9 +440,7 @@ TEST(BadInput, IsNotANumber) {
     EXPECT_TRUE(std::isnan(water_from_reading(syrup, 0.0, 20.0)));
     // thin and hot: below the scale
     EXPECT_TRUE(std::isnan(refractometer_reading(solution(component::sucrose, 1.0), 60.0)));
-    mixture nothing;
-    mixture fat;
-    fat[component::fat] = 30.0;
+    const mixture nothing{}, fat = made_of({{component::fat, 30.0}});
     for (const mixture& m : {nothing, fat}) {
         for (const double answer :
              {syrup_density(m, 20.0), baume_cold(m), baume_hot(m, 80.0), dry_substance(m),
@@ -495,11 +484,11 @@ void with_each_formula(const Try& check) {
 }
 
 TEST(Scalars, Float) {
-    sirop_test::expect_the_same_on_float([](const auto& check) { with_each_formula(check); });
+    expect_the_same_on_float([](const auto& check) { with_each_formula(check); });
 }
 
 TEST(Scalars, EigenArrays) {
-    sirop_test::expect_the_same_on_arrays([](const auto& check) { with_each_formula(check); });
+    expect_the_same_on_arrays([](const auto& check) { with_each_formula(check); });
 }
 
 // CRC Handbook, recalled, confidence high: nD of 20 % sodium chloride 1.3684, 50 % glycerol 1.3981.  0.003:

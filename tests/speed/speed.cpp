@@ -106,13 +106,9 @@ void stage_by_consistency(benchmark::State& state) {
 BENCHMARK(stage_by_consistency)->Arg(0)->Arg(1);
 
 void small_boiling_point(benchmark::State& state) {
-    const auto& grams = state.range(0) == 0 ? plain_syrup() : caramel();
-    double celsius = 0.0;
-    for (auto unused : state) {
-        expect(state, sirop_embedded_boiling_point_celsius(grams.data(), grams.size(), 955.0, &celsius));
-        benchmark::DoNotOptimize(celsius);
-    }
-    state.SetLabel(state.range(0) == 0 ? "plain syrup" : "caramel");
+    of_mixture(state, [](const masses& g, sirop_estimate* e) {
+        return sirop_embedded_boiling_point_celsius(g.data(), g.size(), 955.0, &e->value);
+    });
 }
 BENCHMARK(small_boiling_point)->Arg(0)->Arg(1);
 void small_boiling_point_float(benchmark::State& state) {

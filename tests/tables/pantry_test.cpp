@@ -18,13 +18,8 @@
 
 namespace {
 
-using sirop::core::component;
-using sirop::core::component_count;
-using sirop::core::index_of;
-using sirop::core::pantry;
-using sirop::core::pantry_row;
-using sirop_test::csv_row;
-using sirop_test::read_csv;
+using namespace sirop::core;
+using namespace sirop_test;
 
 // The pantry copies two printed decimals; the tolerance only covers their binary rounding.
 constexpr double copied = 1e-9;
@@ -40,7 +35,7 @@ double grams_of(const pantry_row& row, component c) {
 }
 
 const pantry_row& ingredient(std::string_view name) {
-    const pantry_row* row = sirop::core::find_ingredient(name);
+    const pantry_row* row = find_ingredient(name);
     if (row == nullptr) throw std::runtime_error("not in the pantry: " + std::string(name));
     return *row;
 }
@@ -150,21 +145,21 @@ TEST(Pantry, SugarsAreThoseOfTheFoodTableWhereItPrintsThem) {
         const double sucrose = grams_of(*row, component::sucrose);
         const double glucose = grams_of(*row, component::glucose);
         const double fructose = grams_of(*row, component::fructose);
-        if (says(*row, "sugars scaled")) {
+        const bool scaled = says(*row, "sugars scaled");
+        double scale = 1.0;
+        if (scaled) {
             ++scaled_rows;
-            const double scale = (sucrose + glucose + fructose) /
-                                 (food.number("sucrose") + food.number("glucose") + food.number("fructose"));
+            scale = (sucrose + glucose + fructose) /
+                    (food.number("sucrose") + food.number("glucose") + food.number("fructose"));
             EXPECT_LT(scale, 1) << row->name;
             EXPECT_GT(scale, 0.88) << row->name;
-            EXPECT_NEAR(sucrose, scale * food.number("sucrose"), rounded_and_closed) << row->name;
-            EXPECT_NEAR(glucose, scale * food.number("glucose"), rounded_and_closed) << row->name;
-            EXPECT_NEAR(fructose, scale * food.number("fructose"), rounded_and_closed) << row->name;
         } else {
             ++copied_rows;
-            EXPECT_NEAR(sucrose, food.number("sucrose"), copied) << row->name;
-            EXPECT_NEAR(glucose, food.number("glucose"), copied) << row->name;
-            EXPECT_NEAR(fructose, food.number("fructose"), copied) << row->name;
         }
+        const double tolerance = scaled ? rounded_and_closed : copied;
+        EXPECT_NEAR(sucrose, scale * food.number("sucrose"), tolerance) << row->name;
+        EXPECT_NEAR(glucose, scale * food.number("glucose"), tolerance) << row->name;
+        EXPECT_NEAR(fructose, scale * food.number("fructose"), tolerance) << row->name;
     }
     EXPECT_EQ(scaled_rows, 4);
     EXPECT_EQ(copied_rows, 28);
@@ -201,58 +196,19 @@ TEST(Pantry, EveryFoodOfTheDataFileIsUsed) {
 }
 
 TEST(Pantry, HoldsEveryIngredientOfTheBatchFormat) {
-    for (const std::string_view name : {"water",
-                                        "white sugar",
-                                        "brown sugar",
-                                        "salt",
-                                        "lemon juice",
-                                        "corn starch",
-                                        "agar",
-                                        "gelatin",
-                                        "glucose syrup 28 DE",
-                                        "glucose syrup 42 DE",
-                                        "glucose syrup 62 DE",
-                                        "high-maltose syrup",
-                                        "invert sugar syrup",
-                                        "honey",
-                                        "maple syrup",
-                                        "light molasses",
-                                        "dark molasses",
-                                        "high-fructose syrup 42",
-                                        "high-fructose syrup 55",
-                                        "dextrose monohydrate",
-                                        "fructose",
-                                        "lactose",
-                                        "sorbitol syrup",
-                                        "glycerol",
-                                        "skim milk",
-                                        "whole milk",
-                                        "half-and-half",
-                                        "heavy cream 36 %",
-                                        "evaporated milk",
-                                        "sweetened condensed milk",
-                                        "sweetened condensed skim milk",
-                                        "skim milk powder",
-                                        "whole milk powder",
-                                        "butter, unsalted",
-                                        "butter, salted",
-                                        "dark chocolate 60-69 %",
-                                        "dark chocolate 70-85 %",
-                                        "milk chocolate",
-                                        "white chocolate",
-                                        "cocoa powder",
-                                        "brewed espresso",
-                                        "raspberry puree",
-                                        "mango puree",
-                                        "passion fruit juice",
-                                        "coconut milk",
-                                        "coconut oil",
-                                        "cocoa butter",
-                                        "sponge cake",
-                                        "pastry cream",
-                                        "ganache",
-                                        "hazelnut praline"}) {
-        const pantry_row* row = sirop::core::find_ingredient(name);
+    const auto names = split_csv_line(
+        R"(water,white sugar,brown sugar,salt,lemon juice,corn starch,agar,gelatin,glucose syrup 28 DE,)"
+        R"(glucose syrup 42 DE,glucose syrup 62 DE,high-maltose syrup,invert sugar syrup,honey,maple syrup,)"
+        R"(light molasses,dark molasses,high-fructose syrup 42,high-fructose syrup 55,dextrose monohydrate,)"
+        R"(fructose,lactose,sorbitol syrup,glycerol,skim milk,whole milk,half-and-half,heavy cream 36 %,)"
+        R"(evaporated milk,sweetened condensed milk,sweetened condensed skim milk,skim milk powder,)"
+        R"(whole milk powder,"butter, unsalted","butter, salted",dark chocolate 60-69 %,dark chocolate 70-85 %,)"
+        R"(milk chocolate,white chocolate,cocoa powder,brewed espresso,raspberry puree,mango puree,)"
+        R"(passion fruit juice,coconut milk,coconut oil,cocoa butter,sponge cake,pastry cream,ganache,)"
+        R"(hazelnut praline)");
+    ASSERT_EQ(names.size(), 51U);
+    for (const auto& name : names) {
+        const pantry_row* row = find_ingredient(name);
         ASSERT_NE(row, nullptr) << name;
         EXPECT_EQ(row->name, name);
     }
@@ -261,29 +217,23 @@ TEST(Pantry, HoldsEveryIngredientOfTheBatchFormat) {
 TEST(Pantry, EveryRowHasItsSourceAndSumsToOne) {
     for (const auto& row : pantry) {
         EXPECT_FALSE(row.source.empty()) << row.name;
-        EXPECT_NEAR(sirop::core::sum_of_parts(row), 100, 0.05) << row.name;
+        EXPECT_NEAR(sum_of_parts(row), 100, 0.05) << row.name;
         double sum = 0;
-        for (const double share : sirop::core::composition_of(row)) sum += share;
+        for (const double share : composition_of(row)) sum += share;
         EXPECT_NEAR(sum, 1, 1e-14) << row.name;
     }
 }
 
 TEST(Pantry, CompositionIsPerGram) {
-    const auto honey = sirop::core::composition_of(ingredient("honey"));
+    const auto honey = composition_of(ingredient("honey"));
     EXPECT_NEAR(honey[index_of(component::water)], 0.171, 1e-12);
     EXPECT_NEAR(honey[index_of(component::fructose)], 0.4094, 1e-12);
     EXPECT_EQ(honey[index_of(component::fat)], 0);
     // A row that does not sum to 100 is divided by its sum.
-    constexpr pantry_row half = {"half",
-                                 sirop::core::ingredient_kind::sugar,
-                                 sirop::core::unknown_ph,
-                                 {},
-                                 {},
-                                 "a test",
-                                 "",
-                                 {{{component::water, 10}, {component::sucrose, 40}}}};
-    EXPECT_NEAR(sirop::core::composition_of(half)[index_of(component::sucrose)], 0.8, 1e-15);
-    EXPECT_NEAR(sirop::core::composition_of(half)[index_of(component::water)], 0.2, 1e-15);
+    pantry_row half{};
+    half.parts = {{{component::water, 10}, {component::sucrose, 40}}};
+    EXPECT_NEAR(composition_of(half)[index_of(component::sucrose)], 0.8, 1e-15);
+    EXPECT_NEAR(composition_of(half)[index_of(component::water)], 0.2, 1e-15);
 }
 
 TEST(Pantry, RowsWithoutASourceSayThatAllIsAnEstimate) {
@@ -305,13 +255,13 @@ TEST(Pantry, LayersOfADessertAreThereAndSayThatTheyAreCommonPractice) {
     for (const component c : {component::water, component::sucrose, component::lactose, component::protein,
                               component::cocoa_solids, component::fat, component::cocoa_butter})
         EXPECT_NEAR(grams_of(ganache, c), 0.5 * (grams_of(chocolate, c) + grams_of(cream, c)), 0.3)
-            << sirop::core::data_of(c).name;
+            << data_of(c).name;
     // half caramelized sugar of 1 % water less, half nuts that lost most of theirs in the oven; per their dry mass
     const pantry_row &praline = ingredient("hazelnut praline"), &nuts = ingredient("hazelnut paste, unsweetened");
     const double share = grams_of(praline, component::vegetable_fat) / grams_of(nuts, component::vegetable_fat);
     EXPECT_NEAR(share, 0.52, 0.02);
     for (const component c : {component::protein, component::fibre, component::minerals, component::starch})
-        EXPECT_NEAR(grams_of(praline, c), share * grams_of(nuts, c), 0.3) << sirop::core::data_of(c).name;
+        EXPECT_NEAR(grams_of(praline, c), share * grams_of(nuts, c), 0.3) << data_of(c).name;
 }
 
 // Fat by its kind: cocoa butter comes with cocoa (white chocolate is made of it), vegetable fat with nuts and
@@ -351,7 +301,6 @@ TEST(Pantry, GellingAgentsAreComponents) {
 }
 
 TEST(Pantry, NamesIgnoreCaseAndOuterBlanks) {
-    using sirop::core::find_ingredient;
     const pantry_row* butter = &ingredient("butter, unsalted");
     EXPECT_EQ(find_ingredient("Butter, UNSALTED"), butter);
     EXPECT_EQ(find_ingredient("  butter, unsalted\t\n"), butter);
@@ -384,7 +333,7 @@ TEST(Pantry, PhIsThatOfTheTableRowNamed) {
             EXPECT_TRUE(std::isnan(ph.middle())) << row.name;
             continue;
         }
-        if (ph.from == sirop::core::from_memory) {
+        if (ph.from == from_memory) {
             ++recalled;
             continue;
         }
@@ -402,33 +351,26 @@ TEST(Pantry, PhIsThatOfTheTableRowNamed) {
     EXPECT_GT(unknown, 0);
 }
 
+bool named(const pantry_row& row, std::initializer_list<std::string_view> words) {
+    return std::any_of(words.begin(), words.end(),
+                       [&](auto word) { return row.name.find(word) < row.name.size(); });
+}
+
 TEST(Pantry, KindSaysWhatTheNamesSay) {
-    const auto named = [](const pantry_row& row, std::initializer_list<std::string_view> words) {
-        return std::any_of(words.begin(), words.end(),
-                           [&](auto word) { return row.name.find(word) < row.name.size(); });
-    };
     for (const auto& row : pantry) {
-        EXPECT_EQ(sirop::core::has_dextrose_equivalent(row.kind), row.name.substr(0, 13) == "glucose syrup")
-            << row.name;
-        EXPECT_EQ(sirop::core::has_varying_solids(row.kind), named(row, {"syrup", "honey", "molasses"}))
-            << row.name;
-        EXPECT_EQ(sirop::core::has_varying_fat(row.kind) && all_fat(row) > 0,
+        EXPECT_EQ(has_dextrose_equivalent(row.kind), row.name.substr(0, 13) == "glucose syrup") << row.name;
+        EXPECT_EQ(has_varying_solids(row.kind), named(row, {"syrup", "honey", "molasses"})) << row.name;
+        EXPECT_EQ(has_varying_fat(row.kind) && all_fat(row) > 0,
                   all_fat(row) > 0 && !named(row, {"chocolate"}) && named(row, {"cream", "milk", "half-and-half"}))
             << row.name;
     }
 }
 
 TEST(Pantry, AllergensAndCautionsAreThoseOfWhatIsInIt) {
-    namespace allergen = sirop::core::allergen;
-    namespace caution = sirop::core::caution;
     for (const auto& row : pantry) {
         EXPECT_GE(row.allergens.holds(allergen::milk), grams_of(row, component::lactose) > 0) << row.name;
-        EXPECT_GE(row.allergens.holds(allergen::milk),
-                  row.name.find("butter,") < row.name.size() || row.name.find("whey") < row.name.size())
-            << row.name;
-        EXPECT_EQ(row.allergens.holds(allergen::nuts),
-                  (row.name.find("hazelnut") < row.name.size()) || row.name.find("pistachio") < row.name.size())
-            << row.name;
+        EXPECT_GE(row.allergens.holds(allergen::milk), named(row, {"butter,", "whey"})) << row.name;
+        EXPECT_EQ(row.allergens.holds(allergen::nuts), named(row, {"hazelnut", "pistachio"})) << row.name;
         EXPECT_EQ(row.cautions.holds(caution::not_for_infants), row.name == "honey") << row.name;
         EXPECT_EQ(row.cautions.holds(caution::laxative),
                   grams_of(row, component::sorbitol) + grams_of(row, component::glycerol) > 0)
@@ -437,8 +379,8 @@ TEST(Pantry, AllergensAndCautionsAreThoseOfWhatIsInIt) {
     EXPECT_EQ(ingredient("sponge cake").allergens, allergen::gluten | allergen::eggs | allergen::milk);
     EXPECT_EQ(ingredient("dark chocolate 70-85 %").allergens, allergen::soybeans);
     EXPECT_TRUE(ingredient("glucose syrup 42 DE").allergens.empty());
-    EXPECT_EQ(sirop::core::allergen_named("lupin").bits, 1U << 12U);
-    EXPECT_TRUE(sirop::core::allergen_named("butter").empty());
+    EXPECT_EQ(allergen_named("lupin").bits, 1U << 12U);
+    EXPECT_TRUE(allergen_named("butter").empty());
 }
 
 TEST(StarchSyrup, HitsEveryRowOfTheTable) {
@@ -448,27 +390,27 @@ TEST(StarchSyrup, HitsEveryRowOfTheTable) {
         ++checked;
         double sum = 0;
         for (const char* column : chain_columns) sum += row.number(column);
-        const auto solids = sirop::core::starch_syrup_solids(row.number("DE"));
+        const auto solids = starch_syrup_solids(row.number("DE"));
         for (std::size_t i = 0; i < 8; ++i)
             EXPECT_NEAR(solids[index_of(chains[i])], row.number(chain_columns[i]) * 100 / sum, 1e-12)
                 << row.place();
     }
-    EXPECT_EQ(checked, sirop::core::starch_syrups.size());
-    EXPECT_EQ(sirop::core::min_dextrose_equivalent, 10);
-    EXPECT_EQ(sirop::core::max_dextrose_equivalent, 60);
+    EXPECT_EQ(checked, starch_syrups.size());
+    EXPECT_EQ(min_dextrose_equivalent, 10);
+    EXPECT_EQ(max_dextrose_equivalent, 60);
 }
 
 TEST(StarchSyrup, StaysBetweenItsNeighboursAndSumsTo100) {
-    const auto& table = sirop::core::starch_syrups;
+    const auto& table = starch_syrups;
     for (std::size_t k = 1; k < table.size(); ++k) {
         const double from = table[k - 1].dextrose_equivalent;
         const double to = table[k].dextrose_equivalent;
-        const auto a = sirop::core::starch_syrup_solids(from);
-        const auto b = sirop::core::starch_syrup_solids(to);
+        const auto a = starch_syrup_solids(from);
+        const auto b = starch_syrup_solids(to);
         for (int step = 0; step <= 10; ++step) {
             const double t = step / 10.0;
             const double equivalent = from + t * (to - from);
-            const auto solids = sirop::core::starch_syrup_solids(equivalent);
+            const auto solids = starch_syrup_solids(equivalent);
             double sum = 0;
             for (std::size_t i = 0; i < component_count; ++i) {
                 sum += solids[i];
@@ -490,7 +432,7 @@ TEST(StarchSyrup, PantrySyrupsAreTheirRowsAtTheirSolids) {
         {"glucose syrup 28 DE", {28, 80}},
         {"glucose syrup 42 DE", {42, 80.3}}};
     for (const auto& [name, known] : equivalent_and_solids) {
-        const auto solids = sirop::core::starch_syrup_solids(known.first);
+        const auto solids = starch_syrup_solids(known.first);
         for (std::size_t i = 0; i < 8; ++i)
             EXPECT_NEAR(grams_of(ingredient(name), chains[i]), solids[index_of(chains[i])] * known.second / 100,
                         rounded_and_closed)

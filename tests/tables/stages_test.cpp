@@ -15,10 +15,7 @@
 
 namespace {
 
-using sirop::core::find_stage_table;
-using sirop::core::stage_name;
-using sirop::core::stage_row;
-using sirop::core::stage_table;
+using namespace sirop::core;
 using sirop_test::read_csv;
 
 const std::map<std::string, std::string> name_in_library = {
@@ -52,7 +49,7 @@ TEST(StageTables, HoldEveryPublishedRowInOrder) {
         EXPECT_EQ(stage.high_celsius, row.number("T_hi_C")) << row.place();
         EXPECT_EQ(stage.basis, row.text("basis")) << row.place();
     }
-    EXPECT_EQ(rows_seen.size(), sirop::core::stage_tables.size());
+    EXPECT_EQ(rows_seen.size(), stage_tables.size());
     for (const auto& [table, rows] : rows_seen)
         EXPECT_EQ(rows, table_of(name_in_library.at(table)).rows.size()) << table;
 }
@@ -67,7 +64,7 @@ TEST(StageTables, MidpointOfEveryRowAnswersItsName) {
 
 TEST(StageTables, EveryGapIsNamedAsAGap) {
     int gaps = 0;
-    for (const auto& table : sirop::core::stage_tables)
+    for (const auto& table : stage_tables)
         for (std::size_t i = 1; i < table.rows.size(); ++i) {
             const stage_row& a = table.rows[i - 1];
             const stage_row& b = table.rows[i];
@@ -83,7 +80,7 @@ TEST(StageTables, EveryGapIsNamedAsAGap) {
 }
 
 TEST(StageTables, TheDefaultTableWordByWord) {
-    const stage_table& table = sirop::core::stage_tables.front();
+    const stage_table& table = stage_tables.front();
     EXPECT_EQ(table.name, "us 2004");
     EXPECT_EQ(stage_name(table, 101.99), "below thread");
     EXPECT_EQ(stage_name(table, -20), "below thread");
@@ -133,11 +130,11 @@ TEST(StageTables, OfTwoNearPointsTheNearestWins) {
 }
 
 TEST(StageTables, GoingUpNeverGoesBackAStage) {
-    for (const auto& table : sirop::core::stage_tables) {
+    for (const auto& table : stage_tables) {
         std::ptrdiff_t last = -1;
         int named = 0;
         for (int i = 9000; i <= 21000; ++i) {
-            const stage_row* row = sirop::core::find_stage(table, i / 100.0);
+            const stage_row* row = find_stage(table, i / 100.0);
             if (row == nullptr) continue;
             ++named;
             const std::ptrdiff_t at = row - table.rows.data();
@@ -151,7 +148,7 @@ TEST(StageTables, GoingUpNeverGoesBackAStage) {
 }
 
 TEST(StageTables, WhatIsNoTemperatureHasNoStage) {
-    const stage_table& table = sirop::core::stage_tables.front();
+    const stage_table& table = stage_tables.front();
     constexpr double infinity = std::numeric_limits<double>::infinity();
     EXPECT_EQ(stage_name(table, std::numeric_limits<double>::quiet_NaN()), "");
     EXPECT_EQ(stage_name(table, -infinity), "below thread");
@@ -160,8 +157,7 @@ TEST(StageTables, WhatIsNoTemperatureHasNoStage) {
 }
 
 TEST(StageTables, PlacesAreTheRowsAroundATemperature) {
-    using sirop::core::find_stage_place, sirop::core::stage_text;
-    for (const auto& table : sirop::core::stage_tables) {
+    for (const auto& table : stage_tables) {
         const int count = static_cast<int>(table.rows.size());
         int in_a_stage = 0, between = 0;
         for (double celsius = 60.0; celsius < 230.0; celsius += 0.05) {
@@ -189,8 +185,8 @@ TEST(StageTables, PlacesAreTheRowsAroundATemperature) {
 }
 
 TEST(StageTables, AreFoundByNameWhateverTheCase) {
-    for (const auto& table : sirop::core::stage_tables) EXPECT_EQ(find_stage_table(table.name), &table);
-    EXPECT_EQ(find_stage_table(" US 2004 "), &sirop::core::stage_tables.front());
+    for (const auto& table : stage_tables) EXPECT_EQ(find_stage_table(table.name), &table);
+    EXPECT_EQ(find_stage_table(" US 2004 "), &stage_tables.front());
     EXPECT_EQ(find_stage_table("FR Pastry")->language, "fr");
     EXPECT_EQ(find_stage_table("us2004"), nullptr);
     EXPECT_EQ(find_stage_table("us"), nullptr);
@@ -198,7 +194,7 @@ TEST(StageTables, AreFoundByNameWhateverTheCase) {
 }
 
 TEST(StageTables, LanguageAndSourceStandWithEach) {
-    for (const auto& table : sirop::core::stage_tables) {
+    for (const auto& table : stage_tables) {
         EXPECT_EQ(table.language, table.name.substr(0, 2) == "fr" ? "fr" : "en") << table.name;
         EXPECT_FALSE(table.source.empty()) << table.name;
     }

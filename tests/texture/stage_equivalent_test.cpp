@@ -16,6 +16,7 @@ namespace {
 
 using namespace sirop;
 using namespace sirop::core;
+using namespace sirop_test;
 
 constexpr double sea_level = formula::standard_atmosphere;
 
@@ -157,10 +158,8 @@ TEST(physics, cracks_are_the_glass_transition) {
 
 /// 100 g of sugars, of which a part is glucose-syrup solids, and water.
 mixture sugars(double syrup_share, double dextrose_equivalent = 42.0, double water = 50.0) {
-    mixture m;
-    m[component::water] = water;
-    m[component::sucrose] = 100.0 * (1.0 - syrup_share);
-    sirop_test::add_syrup_solids(m, 100.0 * syrup_share, dextrose_equivalent);
+    mixture m = made_of({{component::water, water}, {component::sucrose, 100.0 * (1.0 - syrup_share)}});
+    add_syrup_solids(m, 100.0 * syrup_share, dextrose_equivalent);
     return m;
 }
 
@@ -238,8 +237,7 @@ TEST(cold_water, a_hotter_pan_is_no_earlier_stage_in_any_kitchen) {
 
 TEST(cold_water, names_what_lies_beyond_the_table) {
     const auto& table = stage_tables[0];
-    mixture water;
-    water[component::water] = 100.0;
+    const mixture water = made_of({{component::water, 100.0}});
     const auto text_of = [&](const mixture& m) { return stage_text(table, stage_in_cold_water(m, table).place); };
     EXPECT_EQ(text_of(water), "below thread");
     // firmer than the driest plain syrup of the model: long chains with hardly any water
@@ -251,8 +249,7 @@ TEST(cold_water, names_what_lies_beyond_the_table) {
     // below boiling water and beyond 99.5 % solids there is no plain sugar to compare with
     EXPECT_TRUE(std::isnan(celsius_for_consistency(sugars(0.5), 99.0, sea_level)));
     EXPECT_TRUE(std::isnan(celsius_for_consistency(sugars(0.5), 190.0, sea_level)));
-    mixture no_sugar;
-    no_sugar[component::fat] = 10.0;
+    const mixture no_sugar = made_of({{component::fat, 10.0}});
     EXPECT_TRUE(std::isnan(water_of_consistency(no_sugar, 3.0)));
 }
 
