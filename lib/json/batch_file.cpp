@@ -270,8 +270,7 @@ json rows_of(const std::vector<core::ingredient_line>& lines, bool off_heat) {
     json list{json::list()};
     for (const auto& line : lines) {
         json& row = grown(list);
-        write(row, "ingredient", line.name);
-        write(row, "grams", line.grams);
+        write(row, field{"ingredient", line.name}, field{"grams", line.grams});
         if (off_heat) write(row, "celsius", line.celsius);
         if (core::pantry_composition(line.name) == line.per_gram) continue;
         json& composition = at(row, "per_100_g");
