@@ -65,10 +65,9 @@ refused rescue(conversation& talk) {
     if (const json* with = talk.in.member(talk.question, "with")) {
         liquids.clear();
         constexpr const char* accepted = "a list of ingredients of the pantry";
-        const auto read = [&](const json& name, const std::string& at) {
-            liquids.push_back(talk.in.text(name, at));
-        };
-        talk.in.each(*with, "with", read, accepted);
+        talk.in.each(
+            *with, "with",
+            [&](const json& name, const std::string& at) { liquids.push_back(talk.in.text(name, at)); }, accepted);
         if (liquids.empty()) talk.in.refuse("with", "is a list; " + std::string(accepted) + " is accepted");
     }
     if (talk.in.fault) return talk.in.fault;
@@ -109,13 +108,10 @@ refused rescue(conversation& talk) {
         "Graining and keeping of the rescued batch are not judged here: predict it as it is then.");
     const bool still_to_add = !where.additions_in && core::additions_burst(talk.batch);
     if (still_to_add || (!a->met && a->too_dry)) talk.cautions.emplace_back(core::steam_caution);
-    if (!a->met && a->too_dry) {
-        if (!where.additions_in)
-            talk.say(
-                "how",
-                "off the heat, warm and in parts; then stir it back to the boil, without boiling it down, and "
-                "go on with the additions");
-    }
+    if (!a->met && a->too_dry && !where.additions_in)
+        talk.say("how",
+                 "off the heat, warm and in parts; then stir it back to the boil, without boiling it down, and go "
+                 "on with the additions");
     return std::nullopt;
 }
 

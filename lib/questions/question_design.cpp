@@ -8,9 +8,6 @@
 namespace sirop::lib {
 namespace {
 
-using core::both_scales;
-using core::fixed;
-
 /// "pan[1]", "off_heat[0]", or the name of an ingredient that stands once in the batch.
 std::optional<core::line_place> read_place(conversation& talk, const json& value, const std::string& at) {
     const std::string text = talk.in.text(value, at);
