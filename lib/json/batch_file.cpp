@@ -63,10 +63,10 @@ void read_ingredient(field_reader& in, const json& row, const std::string& place
     const json* composition = in.member(row, "per_100_g");
     const json* dextrose = in.member(row, "dextrose_equivalent");
     const json* solids = in.member(row, "solids_percent");
+    const std::string syrup_place = place + (dextrose != nullptr ? ".dextrose_equivalent" : ".solids_percent");
     if (composition != nullptr) {
         if (dextrose != nullptr || solids != nullptr) {
-            in.refuse(place + (dextrose != nullptr ? ".dextrose_equivalent" : ".solids_percent"),
-                      "stands beside per_100_g; one of them is accepted");
+            in.refuse(syrup_place, "stands beside per_100_g; one of them is accepted");
             return;
         }
         line.per_gram = read_composition(in, *composition, place + ".per_100_g");
@@ -93,8 +93,7 @@ void read_ingredient(field_reader& in, const json& row, const std::string& place
         return;
     }
     if (dextrose != nullptr || solids != nullptr) {
-        in.refuse(place + (dextrose != nullptr ? ".dextrose_equivalent" : ".solids_percent"),
-                  "is accepted only with the ingredient \"glucose syrup\"");
+        in.refuse(syrup_place, "is accepted only with the ingredient \"glucose syrup\"");
         return;
     }
     if (const auto known = core::pantry_composition(line.name)) {
