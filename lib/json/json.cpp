@@ -28,6 +28,8 @@ json::json(double x) {
     if (std::isfinite(x)) value_ = x;
 }
 
+json::json(std::string_view text) : value_(std::string(text)) {}
+
 json::json(const std::vector<std::string>& texts) : value_(list(texts.begin(), texts.end())) {}
 
 bool json::is_number() const {

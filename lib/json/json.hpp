@@ -27,7 +27,7 @@ class json {
     template <class Value>
     json(Value value) : value_(std::move(value)) {}
     json(double x);
-    json(std::string_view text) : value_(std::string(text)) {}
+    json(std::string_view text);
     json(const std::vector<std::string>& texts);
 
     bool is_null() const { return as<std::nullptr_t>() != nullptr; }
