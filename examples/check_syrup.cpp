@@ -37,7 +37,7 @@ int main(int argc, char** argv) {
     for (const auto& part : parts)
         if (const auto why = kitchen::add_part(syrup, part); !why.empty()) return kitchen::refused(why);
     const auto* table = core::find_stage_table(name);
-    if (table == nullptr) return kitchen::refused("table: \"" + name + "\" is unknown; see stage_chart --list");
+    if (table == nullptr) return kitchen::unknown_table(name);
     if (!(syrup.dissolved() > 0.0))
         return kitchen::refused("parts: nothing that dissolves; at least one sugar or syrup is needed");
 

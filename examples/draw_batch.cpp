@@ -20,7 +20,7 @@ int main(int argc, char** argv) {
     if (const int status = kitchen::parse(app, argc, argv); status >= 0) return status;
 
     const auto* table = core::find_stage_table(name);
-    if (table == nullptr) return kitchen::refused("table: \"" + name + "\" is unknown; see stage_chart --list");
+    if (table == nullptr) return kitchen::unknown_table(name);
     if (output != "-" && kitchen::same_file(path, output))
         return kitchen::refused("--output: \"" + output + "\" is the batch file; another path is accepted");
     const auto text = kitchen::read_all(path);

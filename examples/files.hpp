@@ -3,6 +3,8 @@
 #pragma once
 
 #include <fmt/format.h>
+#include <sirop/sirop.h>
+
 #include <sirop/base/plain_text.hpp>
 
 #include <cerrno>
@@ -107,13 +109,13 @@ inline int cannot_read(const std::string& path) {
     return refused("batch: cannot read \"" + path + "\"; a path of a file, or - for standard input, is accepted");
 }
 
-/// The text that a function of the C API writes, and its status.
-struct reply {
-    std::int32_t status;
-    std::string text;
-};
+inline int unknown_table(const std::string& name) {
+    return refused("table: \"" + name + "\" is unknown; see stage_chart --list");
+}
+
+/// Prints the text that a function of the C API writes, or why it refuses.  The exit status.
 template <class Call>
-reply reply_of(const Call& call) {
+int print_reply(const Call& call) {
     std::string text(65536, '\0');
     std::size_t needed = 0;
     auto status = call(text.data(), text.size(), &needed);
@@ -122,7 +124,8 @@ reply reply_of(const Call& call) {
         status = call(text.data(), text.size(), &needed);
     }
     text.resize(needed == 0 ? 0 : needed - 1);
-    return {status, text};
+    if (status == SIROP_E_BATCH) return refused(text);
+    return status < 0 ? refused(sirop_status_text(status)) : print(text);
 }
 
 }  // namespace kitchen

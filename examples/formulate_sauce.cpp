@@ -17,14 +17,11 @@ std::optional<question::json> set_at(const std::string& text) {
 }  // namespace
 
 int main(int argc, char** argv) {
-    CLI::App app{"Grams and a cook temperature for a sauce that pours here, holds there, and keeps.",
-                 "formulate_sauce"};
-    app.footer(kitchen::cautions);
-    std::string path, graining;
+    question::program app("Grams and a cook temperature for a sauce that pours here, holds there, and keeps.",
+                          "formulate_sauce");
+    std::string graining;
     std::vector<std::string> free, sets;
-    bool json = false;
     double sweetness = 0.0, fat = 0.0, activity = 0.0, grams = 0.0, millilitres = 0.0, portions = 0.0, each = 0.0;
-    app.add_option("batch", path, "The batch file, or - for standard input")->required();
     app.add_option("--free", free, "Ingredients whose grams are asked, by name or place")->required();
     app.add_option("--set", sets, "Up to two, as WORD@CELSIUS, such as ribbon@25 \"soft set@5\"")->expected(1, 2);
     const auto number = [&](const char* name, double& into, const char* what, double high) {
@@ -41,7 +38,6 @@ int main(int argc, char** argv) {
     auto* with_each = number("--grams-per-portion", each, "Of the yield", 1e6);
     with_portions->needs(with_each);
     with_each->needs(with_portions);
-    app.add_flag("--json", json, "Print one JSON object instead of the page");
     if (const int status = kitchen::parse(app, argc, argv); status >= 0) return status;
 
     question::json asked = {{"ask", "formulate"}, {"free", free}};
@@ -60,5 +56,5 @@ int main(int argc, char** argv) {
         asked["yield"]["portions"] = portions;
         asked["yield"]["grams_per_portion"] = each;
     }
-    return question::ask(path, asked, json);
+    return app.ask(asked);
 }

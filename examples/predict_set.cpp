@@ -17,13 +17,9 @@ int main(int argc, char** argv) {
 
     const auto batch = kitchen::read_all(path);
     if (!batch) return kitchen::cannot_read(path);
+    if (sirop::core::find_stage_table(table) == nullptr) return kitchen::unknown_table(table);
     const auto predict = json ? sirop_predict_json : sirop_predict_report;
-    const auto answer = kitchen::reply_of([&](char* out, std::size_t bytes, std::size_t* needed) {
+    return kitchen::print_reply([&](char* out, std::size_t bytes, std::size_t* needed) {
         return predict(batch->data(), batch->size(), table.c_str(), out, bytes, needed);
     });
-    if (answer.status == SIROP_E_NAME)
-        return kitchen::refused("table: \"" + table + "\" is unknown; see stage_chart --list");
-    if (answer.status == SIROP_E_BATCH) return kitchen::refused(answer.text);
-    if (answer.status < 0) return kitchen::refused(sirop_status_text(answer.status));
-    return kitchen::print(answer.text);
 }

@@ -22,25 +22,36 @@ inline std::string syntax_error(const std::string& batch) {
     return why.empty() ? "batch: is not one JSON object" : why;
 }
 
-/// Asks a question about a batch file and prints the answer.  The exit status: 0, 2 for a refusal, or 3.
-inline int ask(const std::string& path, json asked, bool as_json) {
-    const auto batch = kitchen::read_all(path);
-    if (!batch) return kitchen::cannot_read(path);
-    // The file's own text goes in as it is, so that duplicate keys and places are the library's to name.  It must
-    // be one JSON value: what ends it early would write the question on.
-    if (!json::accept(*batch)) return kitchen::refused(syntax_error(*batch));
-    asked["sirop_question"] = 1;
-    std::string text = asked.dump(-1, ' ', false, json::error_handler_t::replace);
-    text.back() = ',';
-    text += "\"batch\":" + *batch + "}";
-    const auto call = as_json ? sirop_ask_json : sirop_ask_report;
-    const auto answer = kitchen::reply_of([&](char* out, std::size_t bytes, std::size_t* needed) {
-        return call(text.data(), text.size(), out, bytes, needed);
-    });
-    if (answer.status == SIROP_E_BATCH) return kitchen::refused(answer.text);
-    if (answer.status < 0) return kitchen::refused(sirop_status_text(answer.status));
-    return kitchen::print(answer.text);
-}
+/// A program that asks one question about a batch file.
+class program : public CLI::App {
+  public:
+    program(const char* what, const char* name, const char* batch = "The batch file, or - for standard input")
+        : App(what, name) {
+        footer(kitchen::cautions);
+        add_option("batch", path_, batch)->required();
+        add_flag("--json", json_, "Print one JSON object instead of the page");
+    }
+    /// Asks the question and prints the answer.  The exit status: 0, 2 for a refusal, or 3.
+    int ask(json asked) const {
+        const auto batch = kitchen::read_all(path_);
+        if (!batch) return kitchen::cannot_read(path_);
+        // The file's own text goes in as it is, so that duplicate keys and places are the library's to name.  It
+        // must be one JSON value: what ends it early would write the question on.
+        if (!json::accept(*batch)) return kitchen::refused(syntax_error(*batch));
+        asked["sirop_question"] = 1;
+        std::string text = asked.dump(-1, ' ', false, json::error_handler_t::replace);
+        text.back() = ',';
+        text += "\"batch\":" + *batch + "}";
+        const auto call = json_ ? sirop_ask_json : sirop_ask_report;
+        return kitchen::print_reply([&](char* out, std::size_t bytes, std::size_t* needed) {
+            return call(text.data(), text.size(), out, bytes, needed);
+        });
+    }
+
+  private:
+    std::string path_;
+    bool json_ = false;
+};
 
 /// The options that say what is wanted: one measure, and where.
 class wanted_options {

@@ -2,14 +2,11 @@
 #include "question.hpp"
 
 int main(int argc, char** argv) {
-    CLI::App app{"What brings a batch that went too far, or not far enough, to what is wanted.", "rescue_batch"};
-    app.footer(kitchen::cautions);
-    std::string path;
-    bool json = false, additions_in = false;
+    question::program app("What brings a batch that went too far, or not far enough, to what is wanted.",
+                          "rescue_batch");
+    bool additions_in = false;
     double shows = 0.0, left = 0.0, reads = 0.0;
     std::vector<std::string> with;
-    app.add_option("batch", path, "The batch file, or - for standard input")->required();
-    app.add_flag("--json", json, "Print one JSON object instead of the page");
     auto* now = app.add_option_group("now", "how far it is; one");
     const auto* celsius = now->add_option("--shows-celsius", shows, "The highest that the thermometer showed")
                               ->check(kitchen::within(-50.0, 400.0));
@@ -29,5 +26,5 @@ int main(int argc, char** argv) {
     if (brix->count() > 0) asked["now"]["brix"] = reads;
     asked["now"]["additions_in"] = additions_in;
     if (!with.empty()) asked["with"] = with;
-    return question::ask(path, asked, json);
+    return app.ask(asked);
 }

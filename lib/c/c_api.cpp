@@ -63,10 +63,6 @@ const core::pantry_row* ingredient_of(const char* name) noexcept {
     return name == nullptr ? nullptr : core::find_ingredient(name);
 }
 
-bool pressure_holds(double hpa) {
-    return core::pressure_limit.holds(hpa);
-}
-
 const core::stage_row* stage_of(const char* table, const char* stage) noexcept {
     const auto* found = table_of(table);
     if (found == nullptr) return nullptr;
@@ -171,7 +167,7 @@ int32_t sirop_water_boils_celsius_n(size_t n, const double* pressure_hpa, int32_
 int32_t sirop_boiling_point_celsius(const double* grams, size_t components, double pressure_hpa,
                                     sirop_estimate* celsius) {
     return of_mixture(grams, components, celsius, [&](const core::mixture& m) {
-        if (!pressure_holds(pressure_hpa)) return fail(SIROP_E_RANGE, celsius);
+        if (!core::pressure_limit.holds(pressure_hpa)) return fail(SIROP_E_RANGE, celsius);
         return put(core::boiling_celsius(m, 100.0 * pressure_hpa), celsius);
     });
 }
@@ -179,7 +175,7 @@ int32_t sirop_boiling_point_celsius(const double* grams, size_t components, doub
 int32_t sirop_water_at_boil_grams(const double* grams, size_t components, double celsius, double pressure_hpa,
                                   sirop_estimate* water_grams) {
     return of_mixture(grams, components, water_grams, [&](const core::mixture& m) {
-        if (!pressure_holds(pressure_hpa) || !core::temperature_limit.holds(celsius))
+        if (!core::pressure_limit.holds(pressure_hpa) || !core::temperature_limit.holds(celsius))
             return fail(SIROP_E_RANGE, water_grams);
         return put(core::water_at_boil(m, celsius, 100.0 * pressure_hpa), water_grams);
     });
@@ -251,7 +247,7 @@ int32_t sirop_property_estimate(const char* property, const double* grams, size_
         const auto* found = core::find_property(property);
         if (found == nullptr) return fail(SIROP_E_NAME, result);
         const bool at_any = found->celsius_low == found->celsius_high;
-        if (!pressure_holds(pressure_hpa) ||
+        if (!core::pressure_limit.holds(pressure_hpa) ||
             (!at_any && !(celsius >= found->celsius_low && celsius <= found->celsius_high)))
             return fail(SIROP_E_RANGE, result);
         return put(core::evaluate(*found, m, celsius, 100.0 * pressure_hpa), result);
@@ -359,7 +355,7 @@ int32_t sirop_stage_of_temperature(const char* table, double celsius, double pre
     if (place == nullptr) return SIROP_E_NULL;
     const auto* stages = table_of(table);
     if (stages == nullptr) return fail(SIROP_E_NAME, place);
-    if (!core::temperature_limit.holds(celsius) || !pressure_holds(pressure_hpa))
+    if (!core::temperature_limit.holds(celsius) || !core::pressure_limit.holds(pressure_hpa))
         return fail(SIROP_E_RANGE, place);
     const auto found = core::stage_of_temperature(*stages, celsius, 100.0 * pressure_hpa);
     *place = {found.lower, found.upper, SIROP_OK, 0};
@@ -395,7 +391,7 @@ int32_t sirop_celsius_for_stage(const char* table, const char* stage, const doub
                                 double pressure_hpa, sirop_range* celsius) {
     return of_mixture(grams, components, celsius, [&](const core::mixture& m) -> int32_t {
         if (stage == nullptr) return SIROP_E_NULL;
-        if (!pressure_holds(pressure_hpa)) return SIROP_E_RANGE;
+        if (!core::pressure_limit.holds(pressure_hpa)) return SIROP_E_RANGE;
         const auto* row = stage_of(table, stage);
         if (row == nullptr) return SIROP_E_NAME;
         const double reach = row->low_celsius == row->high_celsius ? core::stage_point_reach_celsius : 0.0;

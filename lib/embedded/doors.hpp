@@ -80,18 +80,6 @@ int32_t of_mixture(const Real* grams, size_t components, bool in_range, Real* ou
     return put(compute(m), out);
 }
 
-template <class Real>
-int32_t water_boils_celsius(Real pressure_hpa, Real* celsius) {
-    return of_number<core::pressure_limit>(
-        pressure_hpa, celsius, [](auto p) { return core::water_boils_celsius(decltype(p)(100.0 * p)); });
-}
-
-template <class Real>
-int32_t pressure_at_altitude_hpa(Real altitude_metres, Real* pressure_hpa) {
-    return of_number<core::altitude_limit>(altitude_metres, pressure_hpa,
-                                           [](auto h) { return 0.01 * formula::standard_pressure(h); });
-}
-
 /// At least an elevation that can be told apart, below which it is water that boils.
 template <class Scalar>
 answer<Scalar> water_at_boil(const mixture_of<Scalar>& m, Scalar celsius, Scalar pressure_pa) {
@@ -133,42 +121,6 @@ answer<Scalar> syrup_log10_viscosity(const mixture_of<Scalar>& m, Scalar celsius
                      fitted ? grade::fine : grade::extrapolated);
 }
 
-template <class Real>
-int32_t water_at_boil_grams(const Real* grams, size_t components, Real celsius, Real pressure_hpa,
-                            Real* water_grams) {
-    using Scalar = scalar_of<Real>;
-    const bool in_range = holds<core::pressure_limit>(pressure_hpa) && holds<core::temperature_limit>(celsius);
-    return of_mixture(grams, components, in_range, water_grams, [&](const auto& m) {
-        return embedded::water_at_boil(m, Scalar(celsius), Scalar(100.0 * Scalar(pressure_hpa)));
-    });
-}
-
-template <class Real>
-int32_t boiling_point_celsius(const Real* grams, size_t components, Real pressure_hpa, Real* celsius) {
-    using Scalar = scalar_of<Real>;
-    return of_mixture(grams, components, holds<core::pressure_limit>(pressure_hpa), celsius, [&](const auto& m) {
-        return embedded::boiling_celsius(m, Scalar(100.0 * Scalar(pressure_hpa)));
-    });
-}
-
-template <class Real>
-int32_t water_activity(const Real* grams, size_t components, Real celsius, Real* activity) {
-    return of_mixture(grams, components, holds<core::temperature_limit>(celsius), activity,
-                      [&](const auto& m) { return embedded::water_activity(m, scalar_of<Real>(celsius)); });
-}
-
-template <class Real>
-int32_t syrup_log10_viscosity_pa_s(const Real* grams, size_t components, Real celsius, Real* log10_pa_s) {
-    return of_mixture(grams, components, holds<viscosity_limit>(celsius), log10_pa_s,
-                      [&](const auto& m) { return embedded::syrup_log10_viscosity(m, scalar_of<Real>(celsius)); });
-}
-
-template <class Real>
-int32_t glass_transition_celsius(const Real* grams, size_t components, Real* celsius) {
-    return of_mixture(grams, components, true, celsius,
-                      [](const auto& m) { return answer_of(core::glass_celsius(m), grade::fine); });
-}
-
 /// Mass % of plain sucrose at 20 C, 0 to 95, at which a rising function of the mass fraction takes a value.  The
 /// refractive index is official to 85 %, the density fitted to about 80 %, good to 85; an argument off the scale
 /// is out of range.
@@ -184,18 +136,6 @@ int32_t brix_at(const Function& rising, Real given, Real* brix) {
                          : value >= most ? last
                                          : core::solve_monotone(off, Scalar(0.5), Scalar(0.0), last);
     return put(answer_of(Scalar(100.0 * share), share <= Scalar(0.85) ? grade::fine : grade::extrapolated), brix);
-}
-
-template <class Real>
-int32_t brix_from_refractive_index(Real refractive_index, Real* brix) {
-    return brix_at([](auto w) -> decltype(w) { return formula::sucrose_refractive_index(w); }, refractive_index,
-                   brix);
-}
-
-template <class Real>
-int32_t brix_from_density_kg_m3(Real density_kg_m3, Real* brix) {
-    return brix_at([](auto w) -> decltype(w) { return formula::sucrose_density(w, decltype(w)(20.0)); },
-                   density_kg_m3, brix);
 }
 
 }  // namespace sirop::lib::embedded

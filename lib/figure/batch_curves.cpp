@@ -80,10 +80,6 @@ core::outcome<batch_curves> curves_of(const core::batch& b, const core::stage_ta
                    std::string(table.name),
                    cooked.starts_to_boil_celsius + error,
                    cooked.highest_celsius + error,
-                   {},
-                   {},
-                   {},
-                   {},
                    stage_windows(b, at_target->pan, table)};
     // 1e-7 inside, so that rounding at either end does not refuse it
     const double from = c.starts_celsius + 1.0e-7;

@@ -32,9 +32,9 @@ struct batch_curves {
     core::prediction at_target;
     std::string table;
     double starts_celsius, last_celsius;
-    curve_with_range water_percent, firmness;
-    line_of_points plain_water_percent, poured_firmness;
     std::vector<stage_window> stages;
+    curve_with_range water_percent{}, firmness{};
+    line_of_points plain_water_percent{}, poured_firmness{};
 
     double target_celsius() const { return batch.thermometer_celsius; }
     /// The temperatures that are shown, from the start of the boil to some way past the target, on the page.

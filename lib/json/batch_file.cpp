@@ -1,5 +1,7 @@
 #include "json/batch_file.hpp"
 
+#include <tuple>
+
 #include "sirop/questions/other_kitchen.hpp"
 
 namespace sirop::lib {
@@ -61,10 +63,10 @@ void read_ingredient(field_reader& in, const json& row, const std::string& place
     const json* composition = in.member(row, "per_100_g");
     const json* dextrose = in.member(row, "dextrose_equivalent");
     const json* solids = in.member(row, "solids_percent");
+    const std::string syrup_place = place + (dextrose != nullptr ? ".dextrose_equivalent" : ".solids_percent");
     if (composition != nullptr) {
         if (dextrose != nullptr || solids != nullptr) {
-            in.refuse(place + (dextrose != nullptr ? ".dextrose_equivalent" : ".solids_percent"),
-                      "stands beside per_100_g; one of them is accepted");
+            in.refuse(syrup_place, "stands beside per_100_g; one of them is accepted");
             return;
         }
         line.per_gram = read_composition(in, *composition, place + ".per_100_g");
@@ -91,8 +93,7 @@ void read_ingredient(field_reader& in, const json& row, const std::string& place
         return;
     }
     if (dextrose != nullptr || solids != nullptr) {
-        in.refuse(place + (dextrose != nullptr ? ".dextrose_equivalent" : ".solids_percent"),
-                  "is accepted only with the ingredient \"glucose syrup\"");
+        in.refuse(syrup_place, "is accepted only with the ingredient \"glucose syrup\"");
         return;
     }
     if (const auto known = core::pantry_composition(line.name)) {
@@ -107,12 +108,10 @@ void read_ingredient(field_reader& in, const json& row, const std::string& place
 core::ingredient_line read_line(field_reader& in, const json& value, const std::string& place, bool off_heat,
                                 std::vector<std::string>& notes) {
     core::ingredient_line line;
-    const json* row = off_heat ? in.object(value, place,
-                                           {"ingredient", "grams", "millilitres", "celsius", "per_100_g",
-                                            "dextrose_equivalent", "solids_percent"})
-                               : in.object(value, place,
-                                           {"ingredient", "grams", "millilitres", "per_100_g",
-                                            "dextrose_equivalent", "solids_percent"});
+    std::vector<std::string_view> keys = {"ingredient",          "grams",         "millilitres", "per_100_g",
+                                          "dextrose_equivalent", "solids_percent"};
+    if (off_heat) keys.insert(keys.begin() + 3, "celsius");
+    const json* row = in.object(value, place, keys);
     if (row == nullptr) return line;
     const json* name = in.required(*row, place, "ingredient", "the name of an ingredient");
     const json* millilitres = in.member(*row, "millilitres");
@@ -159,30 +158,26 @@ void read_kitchen(field_reader& in, const json& object, const std::string& at, c
         b.thermometer_within_kelvin =
             in.number_within(*within, at + ".thermometer_within_celsius", core::thermometer_within_limit);
 
+    constexpr double feet_per_metre = 1.0 / 0.3048;
+    const auto& metres = core::altitude_limit;
+    const core::limit feet{"altitude_feet", std::ceil(metres.low * feet_per_metre),
+                           std::floor(metres.high * feet_per_metre), "ft"};  // whole ones inside the metres
+    using to_pascals = double (*)(double);
+    const std::tuple<const char*, core::limit, to_pascals> keys[] = {
+        {"pressure_hpa", core::pressure_limit, [](double hpa) { return 100.0 * hpa; }},
+        {"altitude_metres", metres, [](double h) { return formula::standard_pressure(h); }},
+        {"altitude_feet", feet, [](double ft) { return formula::standard_pressure(ft / feet_per_metre); }},
+        {"water_boils_celsius", core::water_boils_limit,
+         [](double t) { return formula::saturation_pressure(t + formula::zero_celsius); }}};
     const char* given = nullptr;
-    for (const char* key : {"pressure_hpa", "altitude_metres", "altitude_feet", "water_boils_celsius"}) {
+    for (const auto& [key, range, pascals] : keys) {
         const json* number = in.member(object, key);
         if (number == nullptr || in.fault) continue;
         const std::string place = at + "." + key;
         if (given != nullptr)
             return in.refuse(place, std::string("stands beside ") + given + "; one of them is accepted");
         given = key;
-        const std::string_view which = key;
-        constexpr double feet_per_metre = 1.0 / 0.3048;
-        if (which == "pressure_hpa") {
-            b.pressure_pa = 100.0 * in.number_within(*number, place, core::pressure_limit);
-        } else if (which == "altitude_metres") {
-            b.pressure_pa = formula::standard_pressure(in.number_within(*number, place, core::altitude_limit));
-        } else if (which == "altitude_feet") {
-            // whole feet inside the range in metres
-            const double feet =
-                in.number_between(*number, place, std::ceil(core::altitude_limit.low * feet_per_metre),
-                                  std::floor(core::altitude_limit.high * feet_per_metre), "ft");
-            b.pressure_pa = formula::standard_pressure(feet / feet_per_metre);
-        } else {
-            b.pressure_pa = formula::saturation_pressure(
-                in.number_within(*number, place, core::water_boils_limit) + formula::zero_celsius);
-        }
+        b.pressure_pa = pascals(in.number_within(*number, place, range));
     }
     if (in.fault) return;
     if (const json* reading = in.member(object, "thermometer_reads_in_boiling_water_celsius")) {
@@ -270,8 +265,7 @@ json rows_of(const std::vector<core::ingredient_line>& lines, bool off_heat) {
     json list{json::list()};
     for (const auto& line : lines) {
         json& row = grown(list);
-        write(row, "ingredient", line.name);
-        write(row, "grams", line.grams);
+        write(row, field{"ingredient", line.name}, field{"grams", line.grams});
         if (off_heat) write(row, "celsius", line.celsius);
         if (core::pantry_composition(line.name) == line.per_gram) continue;
         json& composition = at(row, "per_100_g");

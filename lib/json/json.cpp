@@ -24,6 +24,14 @@ json& json::operator=(json other) noexcept {
 
 json::~json() = default;
 
+json::json(double x) {
+    if (std::isfinite(x)) value_ = x;
+}
+
+json::json(std::string_view text) : value_(std::string(text)) {}
+
+json::json(const std::vector<std::string>& texts) : value_(list(texts.begin(), texts.end())) {}
+
 bool json::is_number() const {
     return as<double>() != nullptr || as<std::int64_t>() != nullptr || as<std::uint64_t>() != nullptr;
 }
@@ -56,31 +64,7 @@ json& grown(json& list) {
 void write(json& object, std::string_view key, json value) {
     at(object, key) = std::move(value);
 }
-void write(json& object, std::string_view key, double x) {
-    at(object, key) = std::isfinite(x) ? json(x) : json();
-}
-void write(json& object, std::string_view key, bool yes) {
-    at(object, key) = json(yes);
-}
-void write(json& object, std::string_view key, std::size_t count) {
-    at(object, key) = json(std::uint64_t{count});
-}
-void write(json& object, std::string_view key, int version) {
-    at(object, key) = json(std::int64_t{version});
-}
-void write(json& object, std::string_view key, std::string_view text) {
-    at(object, key) = json(std::string(text));
-}
-void write(json& object, std::string_view key, const char* text) {
-    write(object, key, std::string_view(text));
-}
-void write(json& object, std::string_view key, const std::vector<std::string>& texts) {
-    json list{json::list()};
-    for (const auto& text : texts) grown(list) = json(text);
-    write(object, key, std::move(list));
-}
-
-void put(json& object, const std::string& key, const core::estimate& e, double factor) {
+void write(json& object, const std::string& key, const core::estimate& e, double factor) {
     write(object, key, factor * e.value);
     write(object, key + "_low", factor * e.low);
     write(object, key + "_high", factor * e.high);

@@ -23,9 +23,12 @@ class json {
     json(json&& other) noexcept;
     json& operator=(json other) noexcept;
     ~json();
-    /// A truth, a number, a text, a list or an object.
+    /// A truth, a number, a text, a list or an object; a number that is not finite is null.
     template <class Value>
-    explicit json(Value value) : value_(std::move(value)) {}
+    json(Value value) : value_(std::move(value)) {}
+    json(double x);
+    json(std::string_view text);
+    json(const std::vector<std::string>& texts);
 
     bool is_null() const { return as<std::nullptr_t>() != nullptr; }
     /// What it holds (bool, std::string, list, object), or null if it holds something else.
@@ -57,18 +60,23 @@ json& at(json& object, std::string_view key);
 /// A new null at the end of a list; what is no list becomes one.
 json& grown(json& list);
 
-/// Sets a key.  A number that is not finite is null.
+/// Sets a key.
 void write(json& object, std::string_view key, json value);
-void write(json& object, std::string_view key, double x);
-void write(json& object, std::string_view key, bool yes);
-void write(json& object, std::string_view key, std::size_t count);
-void write(json& object, std::string_view key, int version);
-void write(json& object, std::string_view key, std::string_view text);
-void write(json& object, std::string_view key, const char* text);
-void write(json& object, std::string_view key, const std::vector<std::string>& texts);
-
 /// Sets a key, and beside it the two ends of its interval.
-void put(json& object, const std::string& key, const core::estimate& e, double factor = 1.0);
+void write(json& object, const std::string& key, const core::estimate& e, double factor = 1.0);
+
+/// A key and its value, as one of several that are set.
+template <class Value>
+struct field {
+    std::string_view key;
+    const Value& value;
+};
+template <class Value>
+field(const char*, const Value&) -> field<Value>;
+template <class... Values>
+void write(json& object, const field<Values>&... fields) {
+    (write(object, std::string(fields.key), fields.value), ...);
+}
 
 /// As text that ends in a newline; numbers are the shortest that read back as the same, and what is not UTF-8 is
 /// replaced.

@@ -121,13 +121,9 @@ inline void add_prediction(conversation& talk, core::batch plan, double thermome
 /// What goes into the pan and what off the heat, for a program and for a cook.
 inline void write_lines(json& answer, const core::batch& plan) {
     for (const auto& [key, lines] : {std::pair{"pan", &plan.pan}, std::pair{"off_heat", &plan.off_heat}}) {
-        json list{json::list()};
-        for (const auto& line : *lines) {
-            json& one = grown(list);
-            write(one, "ingredient", line.name);
-            write(one, "grams", line.grams);
-        }
-        write(answer, key, std::move(list));
+        json& list = at(answer, key) = json(json::list());
+        for (const auto& line : *lines)
+            write(grown(list), field{"ingredient", line.name}, field{"grams", line.grams});
     }
 }
 inline void say_lines(conversation& talk, const core::batch& plan) {

@@ -14,12 +14,11 @@ refused cook_for(conversation& talk) {
     if (!a) return a.why;
     talk.ask("To which temperature must it be cooked, to be " + a->wanted_text + "?");
     json& out = at(talk.answer, "answer");
-    write(out, "thermometer_celsius", a->thermometer_celsius);
-    write(out, "thermometer_fahrenheit", core::celsius_to_fahrenheit(a->thermometer_celsius));
-    write(out, "thermometer_celsius_low", a->low_celsius);
-    write(out, "thermometer_celsius_high", a->high_celsius);
-    write(out, "window_starts_at_the_boil", a->low_is_the_boil);
-    write(out, "window_ends_with_the_model", a->high_is_the_model);
+    write(out, field{"thermometer_celsius", a->thermometer_celsius},
+          field{"thermometer_fahrenheit", core::celsius_to_fahrenheit(a->thermometer_celsius)},
+          field{"thermometer_celsius_low", a->low_celsius}, field{"thermometer_celsius_high", a->high_celsius},
+          field{"window_starts_at_the_boil", a->low_is_the_boil},
+          field{"window_ends_with_the_model", a->high_is_the_model});
     put_measure(at(out, "reached"), w, a->value);
     put_measure(at(out, "if_1_celsius_too_low"), w, a->value_one_kelvin_low);
     put_measure(at(out, "if_1_celsius_too_high"), w, a->value_one_kelvin_high);
@@ -66,10 +65,9 @@ refused rescue(conversation& talk) {
     if (const json* with = talk.in.member(talk.question, "with")) {
         liquids.clear();
         constexpr const char* accepted = "a list of ingredients of the pantry";
-        const auto read = [&](const json& name, const std::string& at) {
-            liquids.push_back(talk.in.text(name, at));
-        };
-        talk.in.each(*with, "with", read, accepted);
+        talk.in.each(
+            *with, "with",
+            [&](const json& name, const std::string& at) { liquids.push_back(talk.in.text(name, at)); }, accepted);
         if (liquids.empty()) talk.in.refuse("with", "is a list; " + std::string(accepted) + " is accepted");
     }
     if (talk.in.fault) return talk.in.fault;
@@ -82,27 +80,24 @@ refused rescue(conversation& talk) {
                                                                 : fixed(where.brix, 1) + " Brix")) +
              (where.additions_in ? ", additions in" : "") + ". What brings it to " + a->wanted_text + "?");
     json& out = at(talk.answer, "answer");
-    write(out, "grams_now", a->grams_now);
-    write(out, "water_percent_now", a->water_percent_now);
+    write(out, field{"grams_now", a->grams_now}, field{"water_percent_now", a->water_percent_now});
     put_measure(at(out, "as_it_is"), w, a->value_now);
     write(out, "already_met", a->met);
     write(out, "ways", json(json::list()));
     for (const auto& way : a->ways) {
         json& one = grown(at(out, "ways"));
         if (!way.ingredient.empty()) {
-            write(one, "stir_in", way.ingredient);
-            write(one, "grams", way.grams);
-            write(one, "grams_low", way.grams_low);
-            write(one, "grams_high", way.grams_high);
+            write(one, field{"stir_in", way.ingredient}, field{"grams", way.grams},
+                  field{"grams_low", way.grams_low}, field{"grams_high", way.grams_high});
         } else {
-            write(one, "boil_to_thermometer_celsius", way.thermometer_celsius);
-            write(one, "boil_to_thermometer_celsius_low", way.low_celsius);
-            write(one, "boil_to_thermometer_celsius_high", way.high_celsius);
+            write(one, field{"boil_to_thermometer_celsius", way.thermometer_celsius},
+                  field{"boil_to_thermometer_celsius_low", way.low_celsius},
+                  field{"boil_to_thermometer_celsius_high", way.high_celsius});
         }
         put_measure(at(one, "reached"), w, way.value);
-        write(one, "finished_grams", way.finished_grams);
-        write(one, "finished_water_percent", core::percent(way.finished.water(), way.finished.total()));
-        write(one, "sentence", way.sentence);
+        write(one, field{"finished_grams", way.finished_grams},
+              field{"finished_water_percent", core::percent(way.finished.water(), way.finished.total())},
+              field{"sentence", way.sentence});
         talk.say(a->ways.size() > 1 && &way != &a->ways.front() ? "or" : "do this", way.sentence);
     }
     talk.because(a->reason);
@@ -113,13 +108,10 @@ refused rescue(conversation& talk) {
         "Graining and keeping of the rescued batch are not judged here: predict it as it is then.");
     const bool still_to_add = !where.additions_in && core::additions_burst(talk.batch);
     if (still_to_add || (!a->met && a->too_dry)) talk.cautions.emplace_back(core::steam_caution);
-    if (!a->met && a->too_dry) {
-        if (!where.additions_in)
-            talk.say(
-                "how",
-                "off the heat, warm and in parts; then stir it back to the boil, without boiling it down, and "
-                "go on with the additions");
-    }
+    if (!a->met && a->too_dry && !where.additions_in)
+        talk.say("how",
+                 "off the heat, warm and in parts; then stir it back to the boil, without boiling it down, and go "
+                 "on with the additions");
     return std::nullopt;
 }
 
@@ -148,9 +140,8 @@ refused scale(conversation& talk) {
     talk.ask("How much of everything for " + (grams ? fixed(*grams, 0) + " g" : fixed(*millilitres, 0) + " ml") +
              " in the jar?");
     json& out = at(talk.answer, "answer");
-    write(out, "factor", a->factor);
-    write(out, "finished_grams", a->finished_grams);
-    write(out, "finished_millilitres", a->finished_millilitres);
+    write(out, field{"factor", a->factor}, field{"finished_grams", a->finished_grams},
+          field{"finished_millilitres", a->finished_millilitres});
     write_lines(out, a->plan);
     say_lines(talk, a->plan);
     write(out, "thermometer_celsius", talk.batch.thermometer_celsius);
@@ -183,15 +174,13 @@ refused travel(conversation& talk) {
     talk.ask("To which temperature is it cooked where water boils at " + both_scales(a->water_boils_celsius) +
              "?");
     json& out = at(talk.answer, "answer");
-    write(out, "thermometer_celsius", a->thermometer_celsius);
-    write(out, "thermometer_fahrenheit", core::celsius_to_fahrenheit(a->thermometer_celsius));
-    write(out, "real_celsius", a->real_celsius);
-    write(out, "from_thermometer_celsius", a->from_thermometer_celsius);
-    write(out, "water_boils_celsius", a->water_boils_celsius);
-    write(out, "water_boils_from_celsius", a->water_boils_from_celsius);
-    write(out, "water_percent", a->water_percent);
-    write(out, "rule_of_thumb_celsius", a->rule_of_thumb_celsius);
-    write(out, "rule_of_thumb_water_percent", a->rule_of_thumb_water_percent);
+    write(out, field{"thermometer_celsius", a->thermometer_celsius},
+          field{"thermometer_fahrenheit", core::celsius_to_fahrenheit(a->thermometer_celsius)},
+          field{"real_celsius", a->real_celsius}, field{"from_thermometer_celsius", a->from_thermometer_celsius},
+          field{"water_boils_celsius", a->water_boils_celsius},
+          field{"water_boils_from_celsius", a->water_boils_from_celsius}, field{"water_percent", a->water_percent},
+          field{"rule_of_thumb_celsius", a->rule_of_thumb_celsius},
+          field{"rule_of_thumb_water_percent", a->rule_of_thumb_water_percent});
     talk.say("cook to", both_scales(a->thermometer_celsius) + " on the thermometer there, for " +
                             both_scales(a->from_thermometer_celsius) + " here");
     talk.say("what changes", "the temperature alone");
@@ -263,16 +252,13 @@ core::outcome<reply> answer_question(const json& document, const std::vector<std
     talk.batch.notes.insert(talk.batch.notes.begin(), notes.begin(), notes.end());
     if (in.fault) return *in.fault;
 
-    write(talk.answer, "sirop_answer", 1);
-    write(talk.answer, "ask", name);
-    write(talk.answer, "title", talk.batch.title);
+    write(talk.answer, field{"sirop_answer", 1}, field{"ask", name}, field{"title", talk.batch.title});
     talk.page = title_line(talk.batch.title.empty() ? "Batch" : talk.batch.title);
     if (auto why = found->answer(talk)) return *why;
     if (talk.cautions.empty())
         talk.cautions = {std::string(core::burn_caution), std::string(core::keeping_deferral)};
-    write(talk.answer, "status", talk.status == core::grade::fine ? "fine" : "extrapolated");
-    write(talk.answer, "cautions", talk.cautions);
-    write(talk.answer, "notes", talk.batch.notes);
+    write(talk.answer, field{"status", talk.status == core::grade::fine ? "fine" : "extrapolated"},
+          field{"cautions", talk.cautions}, field{"notes", talk.batch.notes});
     heading(talk.page, "WHAT TO WATCH");
     for (const auto& caution : talk.cautions) row(talk.page, "  -", caution, 4);
     for (const auto& note : talk.batch.notes) row(talk.page, "  -", note, 4);

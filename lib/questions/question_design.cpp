@@ -8,9 +8,6 @@
 namespace sirop::lib {
 namespace {
 
-using core::both_scales;
-using core::fixed;
-
 /// "pan[1]", "off_heat[0]", or the name of an ingredient that stands once in the batch.
 std::optional<core::line_place> read_place(conversation& talk, const json& value, const std::string& at) {
     const std::string text = talk.in.text(value, at);
@@ -61,10 +58,9 @@ refusal at_place(refusal why, std::string_view core_key, std::string_view own_ke
 }
 
 void put_cook(conversation& talk, json& out, double thermometer, double low, double high, const char* window) {
-    write(out, "thermometer_celsius", thermometer);
-    write(out, "thermometer_fahrenheit", core::celsius_to_fahrenheit(thermometer));
-    write(out, "thermometer_celsius_low", low);
-    write(out, "thermometer_celsius_high", high);
+    write(out, field{"thermometer_celsius", thermometer},
+          field{"thermometer_fahrenheit", core::celsius_to_fahrenheit(thermometer)},
+          field{"thermometer_celsius_low", low}, field{"thermometer_celsius_high", high});
     talk.say("cook to",
              both_scales(thermometer) + " on your thermometer" +
                  (std::isfinite(low) ? " (" + both_scales(low) + " to " + both_scales(high) + " " + window + ")"
@@ -129,10 +125,8 @@ refused substitute(conversation& talk) {
         write(out, key, json(json::list()));
         for (const auto& c : changes) {
             json& one = grown(at(out, key));
-            write(one, "place", c.place.text());
-            write(one, "ingredient", c.name);
-            write(one, "grams_before", c.grams_before);
-            write(one, "grams", c.grams);
+            write(one, field{"place", c.place.text()}, field{"ingredient", c.name},
+                  field{"grams_before", c.grams_before}, field{"grams", c.grams});
             talk.say(std::string_view(key) == "replacements" ? "take" : "and then",
                      core::detail::grams_text(c.grams) + " of " + c.name);
         }
@@ -144,12 +138,8 @@ refused substitute(conversation& talk) {
     talk.say("instead of", both_scales(a->thermometer_before_celsius));
     for (const auto& t : a->trades) {
         json& trade = grown(at(out, "trade_offs"));
-        write(trade, "name", t.name);
-        write(trade, "unit", t.unit);
-        write(trade, "before", t.before);
-        write(trade, "after", t.after);
-        write(trade, "before_word", t.before_word);
-        write(trade, "after_word", t.after_word);
+        write(trade, field{"name", t.name}, field{"unit", t.unit}, field{"before", t.before},
+              field{"after", t.after}, field{"before_word", t.before_word}, field{"after_word", t.after_word});
         if ((!std::isfinite(t.before) && t.before_word.empty()) || (t.before == 0.0 && t.after == 0.0)) continue;
         // the unit is said with the number
         std::string label(t.name.substr(0, std::min(t.name.find("_percent"), t.name.find("_pa_s"))));
@@ -245,16 +235,13 @@ refused formulate(conversation& talk) {
     write(out, "targets", json(json::list()));
     for (const auto& t : a->targets) {
         json& one = grown(at(out, "targets"));
-        write(one, "name", t.name);
-        write(one, "wanted", t.wanted_text);
-        write(one, "reached", t.value_text);
-        write(one, "value", t.value);
-        write(one, "met", t.met);
+        write(one, field{"name", t.name}, field{"wanted", t.wanted_text}, field{"reached", t.value_text},
+              field{"value", t.value}, field{"met", t.met});
         talk.say(t.met ? "met" : "not met", t.wanted_text + ": " + t.value_text);
     }
-    write(out, "finished_grams", a->measures.grams);
-    write(out, "sweetness_percent", a->measures.sweetness_percent);
-    write(out, "fat_percent", a->measures.fat_percent);
+    write(out, field{"finished_grams", a->measures.grams},
+          field{"sweetness_percent", a->measures.sweetness_percent},
+          field{"fat_percent", a->measures.fat_percent});
     talk.because(a->reason);
     add_prediction(talk, a->plan, a->plan.thermometer_celsius);
     return std::nullopt;
@@ -292,9 +279,8 @@ refused sensitivity(conversation& talk) {
     for (const auto& row : core::output_table) {
         const auto i = core::index_of(row.id);
         json& one = at(at(out, "outputs"), row.name);
-        write(one, "value", a->value[i]);
-        write(one, "standard_uncertainty", a->standard_uncertainty[i]);
-        write(one, "unit", row.unit);
+        write(one, field{"value", a->value[i]}, field{"standard_uncertainty", a->standard_uncertainty[i]},
+              field{"unit", row.unit});
         talk.say(row.words, fixed(a->value[i], 2) + " ± " + fixed(a->standard_uncertainty[i], 2) +
                                 (row.unit == "1" ? std::string() : std::string(" ").append(row.unit)) +
                                 " (standard uncertainty)");
@@ -302,10 +288,8 @@ refused sensitivity(conversation& talk) {
     write(out, "inputs", json(json::list()));
     for (const auto& e : a->effects) {
         json& one = grown(at(out, "inputs"));
-        write(one, "name", e.input.name);
-        write(one, "place", e.input.place);
-        write(one, "unit", e.input.unit);
-        write(one, "standard_uncertainty", e.input.standard_uncertainty);
+        write(one, field{"name", e.input.name}, field{"place", e.input.place}, field{"unit", e.input.unit},
+              field{"standard_uncertainty", e.input.standard_uncertainty});
         for (const auto& row : core::output_table) {
             const auto i = core::index_of(row.id);
             write(at(one, "derivative"), row.name, e.derivative[i]);
@@ -327,15 +311,12 @@ refused sensitivity(conversation& talk) {
                                                static_cast<std::uint64_t>(seed));
         if (!sampled) return sampled.why;
         json& check = at(out, "monte_carlo");
-        write(check, "samples", sampled->samples);
-        write(check, "not_computed", sampled->not_computed);
+        write(check, field{"samples", sampled->samples}, field{"not_computed", sampled->not_computed});
         for (const auto& row : core::output_table) {
             const auto& s = sampled->of[core::index_of(row.id)];
             json& of_row = at(check, row.name);
-            write(of_row, "mean", s.mean);
-            write(of_row, "standard_deviation", s.standard_deviation);
-            write(of_row, "percentile_2_5", s.low);
-            write(of_row, "percentile_97_5", s.high);
+            write(of_row, field{"mean", s.mean}, field{"standard_deviation", s.standard_deviation},
+                  field{"percentile_2_5", s.low}, field{"percentile_97_5", s.high});
         }
         for (const auto& note : core::check_linear(*a, *sampled).notes) talk.batch.notes.push_back(note);
     }
@@ -371,28 +352,19 @@ refused learn_kitchen(conversation& talk) {
     json& out = at(talk.answer, "answer");
     const auto put_learned = [&](const char* key, const core::learned& l) {
         json& one = at(out, key);
-        write(one, "determined", l.determined);
-        write(one, "value", l.determined ? l.value : core::not_a_number);
-        write(one, "low", l.low);
-        write(one, "high", l.high);
-        write(one, "standard_uncertainty", l.standard_uncertainty);
-        write(one, "at_a_bound", l.at_bound);
+        write(one, field{"determined", l.determined}, field{"value", l.determined ? l.value : core::not_a_number},
+              field{"low", l.low}, field{"high", l.high}, field{"standard_uncertainty", l.standard_uncertainty},
+              field{"at_a_bound", l.at_bound});
     };
     put_learned("thermometer_offset_kelvin", a->offset_kelvin);
     put_learned("loss_grams", a->loss_grams);
-    write(out, "reduced_chi_square", a->reduced_chi_square);
-    write(out, "correlation", a->correlation);
-    write(out, "measurements", a->measurements);
+    write(out, field{"reduced_chi_square", a->reduced_chi_square}, field{"correlation", a->correlation},
+          field{"measurements", a->measurements});
     write(out, "residuals", json(json::list()));
-    for (const auto& r : a->residuals) {
-        json& one = grown(at(out, "residuals"));
-        write(one, "log", r.log);
-        write(one, "measured", r.is_brix ? "brix" : "grams");
-        write(one, "value", r.measured);
-        write(one, "predicted", r.predicted);
-        write(one, "normalized", r.normalized);
-        write(one, "outlier", r.outlier);
-    }
+    for (const auto& r : a->residuals)
+        write(grown(at(out, "residuals")), field{"log", r.log}, field{"measured", r.is_brix ? "brix" : "grams"},
+              field{"value", r.measured}, field{"predicted", r.predicted}, field{"normalized", r.normalized},
+              field{"outlier", r.outlier});
     const auto range = [&](const core::learned& l, const char* unit) {
         return l.determined ? fixed(l.value, 1) + unit + " (" + fixed(l.low, 1) + " to " + fixed(l.high, 1) + ")"
                             : std::string("these logs do not tell");
@@ -416,7 +388,7 @@ refused learn_kitchen(conversation& talk) {
         if (talk.answer.find("prediction") != nullptr) {
             const auto p = core::predict(plan, core::stage_tables[0]);
             const auto jar = core::expected_yield(*a, p->finished.grams);
-            put(out, "expected_yield_grams", jar);
+            write(out, "expected_yield_grams", jar);
             talk.say("this batch", "in the jar about " + with_range(jar, 0, " g") + ", " + p->set.word);
         }
     }

@@ -5,135 +5,101 @@
 namespace sirop::lib {
 namespace {
 
-json graining_json(const core::graining& g) {
-    json out;
-    write(out, "celsius", g.celsius);
-    write(out, "risk", core::graining_risk_names[static_cast<std::size_t>(g.risk)]);
-    write(out, "reason", g.reason);
-    put(out, "sucrose_supersaturation", g.sucrose.supersaturation);
-    put(out, "lactose_supersaturation", g.lactose.supersaturation);
-    put(out, "crystallizable_percent", g.crystallizable_percent);
-    write(out, "hindering_percent", g.hindering_percent);
-    return out;
+void write_graining(json& out, const core::graining& g) {
+    write(out, field{"celsius", g.celsius},
+          field{"risk", core::graining_risk_names[static_cast<std::size_t>(g.risk)]}, field{"reason", g.reason},
+          field{"sucrose_supersaturation", g.sucrose.supersaturation},
+          field{"lactose_supersaturation", g.lactose.supersaturation},
+          field{"crystallizable_percent", g.crystallizable_percent},
+          field{"hindering_percent", g.hindering_percent});
 }
 
 }  // namespace
 
 json prediction_json(const core::prediction& p) {
     json answer;
-    write(answer, "sirop_answer", 1);
-    write(answer, "title", p.title);
-    write(answer, "status", p.status == core::grade::fine ? "fine" : "extrapolated");
+    write(answer, field{"sirop_answer", 1}, field{"title", p.title},
+          field{"status", p.status == core::grade::fine ? "fine" : "extrapolated"});
 
     const auto& c = p.cooked;
     json& cooked = at(answer, "cooked");
-    write(cooked, "celsius", c.celsius);
-    write(cooked, "thermometer_celsius", c.thermometer_celsius);
-    write(cooked, "pressure_hpa", 0.01 * c.pressure_pa);
-    write(cooked, "water_boils_celsius", c.water_boils_celsius);
-    write(cooked, "starts_to_boil_celsius", c.starts_to_boil_celsius);
-    write(cooked, "highest_celsius", c.highest_celsius);
-    write(cooked, "water_activity", c.water_activity);
-    put(cooked, "water_percent", c.water_percent);
-    put(cooked, "solids_percent", c.solids_percent);
-    put(cooked, "grams", c.grams);
-    put(cooked, "water_boiled_off_grams", c.water_boiled_off_grams);
+    write(cooked, field{"celsius", c.celsius}, field{"thermometer_celsius", c.thermometer_celsius},
+          field{"pressure_hpa", 0.01 * c.pressure_pa}, field{"water_boils_celsius", c.water_boils_celsius},
+          field{"starts_to_boil_celsius", c.starts_to_boil_celsius}, field{"highest_celsius", c.highest_celsius},
+          field{"water_activity", c.water_activity}, field{"water_percent", c.water_percent},
+          field{"solids_percent", c.solids_percent}, field{"grams", c.grams},
+          field{"water_boiled_off_grams", c.water_boiled_off_grams});
 
     const auto& f = p.finished;
     json& finished = at(answer, "finished");
-    put(finished, "grams", f.grams);
-    put(finished, "water_percent", f.water_percent);
-    put(finished, "fat_percent", f.fat_percent);
-    put(finished, "water_flashed_grams", f.water_flashed_grams);
-    put(finished, "water_activity_at_serving", f.water_activity_at_serving);
-    put(finished, "syrup_solids_percent", f.syrup_solids_percent);
-    put(finished, "brix_of_syrup_phase", f.brix_of_syrup_phase);
-    put(finished, "glass_transition_celsius", f.glass_transition_celsius);
-    put(finished, "freezing_celsius", f.freezing_celsius);
-    put(finished, "millilitres", f.millilitres);
-    write(finished, "mixed_celsius", f.mixed_celsius);
-    write(finished, "undissolved_sugar_grams", f.undissolved_sugar_grams);
-    write(finished, "sucrose_supersaturation", f.sucrose_supersaturation);
-    write(finished, "lactose_supersaturation", f.lactose_supersaturation);
+    write(finished, field{"grams", f.grams}, field{"water_percent", f.water_percent},
+          field{"fat_percent", f.fat_percent}, field{"water_flashed_grams", f.water_flashed_grams},
+          field{"water_activity_at_serving", f.water_activity_at_serving},
+          field{"syrup_solids_percent", f.syrup_solids_percent},
+          field{"brix_of_syrup_phase", f.brix_of_syrup_phase},
+          field{"glass_transition_celsius", f.glass_transition_celsius},
+          field{"freezing_celsius", f.freezing_celsius}, field{"millilitres", f.millilitres},
+          field{"mixed_celsius", f.mixed_celsius}, field{"undissolved_sugar_grams", f.undissolved_sugar_grams},
+          field{"sucrose_supersaturation", f.sucrose_supersaturation},
+          field{"lactose_supersaturation", f.lactose_supersaturation});
 
-    json& stage = at(answer, "stage");
-    write(stage, "table", p.stage.table);
-    write(stage, "by_temperature", p.stage.by_temperature);
-    write(stage, "by_consistency", p.stage.by_consistency);
-    write(stage, "sea_level_celsius", p.stage.sea_level_celsius);
-    write(stage, "plain_syrup_celsius", p.stage.plain_syrup_celsius);
-    write(stage, "finished_by_consistency", p.stage.finished_by_consistency);
+    write(at(answer, "stage"), field{"table", p.stage.table}, field{"by_temperature", p.stage.by_temperature},
+          field{"by_consistency", p.stage.by_consistency}, field{"sea_level_celsius", p.stage.sea_level_celsius},
+          field{"plain_syrup_celsius", p.stage.plain_syrup_celsius},
+          field{"finished_by_consistency", p.stage.finished_by_consistency});
 
     json& set = at(answer, "set");
-    write(set, "celsius", p.set.celsius);
-    put(set, "viscosity_pa_s", power(p.set.log10_viscosity));
-    put(set, "gel_modulus_pa", p.set.gel_modulus);
-    put(set, "firmness_pa_s", power(p.set.log10_firmness));
-    write(set, "word", p.set.word);
-    write(set, "word_if_thinner", p.set.word_if_thinner);
-    write(set, "word_if_thicker", p.set.word_if_thicker);
-    put(set, "slump_to_half_seconds", p.set.slump_seconds);
-    put(set, "stands_millimetres", p.set.standing_metres, 1000.0);
-    put(set, "pours_from_celsius", p.set.pouring_celsius);
-    write(set, "pour_celsius", std::isfinite(p.set.pour_celsius) ? p.set.pour_celsius : p.set.celsius);
-    write(set, "pours", core::verdict_names[static_cast<std::size_t>(p.set.pours)]);
-    write(set, "holds_a_cut", core::verdict_names[static_cast<std::size_t>(p.set.holds)]);
-    write(set, "too_hard_to_cut", p.set.cracks);
-    write(set, "freezer_celsius", core::freezer_celsius);
-    write(set, "freezer_ice_percent_of_water", p.set.frozen_water_percent);
-    write(set, "freezer_word", p.set.frozen_word);
-    write(set, "milk_grams", p.with_milk.milk_grams);
-    put(set, "firmness_with_milk_pa_s", power(p.with_milk.log10_firmness));
-    write(set, "word_with_milk", p.with_milk.word);
+    write(set, field{"celsius", p.set.celsius}, field{"viscosity_pa_s", power(p.set.log10_viscosity)},
+          field{"gel_modulus_pa", p.set.gel_modulus}, field{"firmness_pa_s", power(p.set.log10_firmness)},
+          field{"word", p.set.word}, field{"word_if_thinner", p.set.word_if_thinner},
+          field{"word_if_thicker", p.set.word_if_thicker}, field{"slump_to_half_seconds", p.set.slump_seconds});
+    write(set, "stands_millimetres", p.set.standing_metres, 1000.0);
+    write(set, field{"pours_from_celsius", p.set.pouring_celsius},
+          field{"pour_celsius", std::isfinite(p.set.pour_celsius) ? p.set.pour_celsius : p.set.celsius},
+          field{"pours", core::verdict_names[static_cast<std::size_t>(p.set.pours)]},
+          field{"holds_a_cut", core::verdict_names[static_cast<std::size_t>(p.set.holds)]},
+          field{"too_hard_to_cut", p.set.cracks}, field{"freezer_celsius", core::freezer_celsius},
+          field{"freezer_ice_percent_of_water", p.set.frozen_water_percent},
+          field{"freezer_word", p.set.frozen_word}, field{"milk_grams", p.with_milk.milk_grams},
+          field{"firmness_with_milk_pa_s", power(p.with_milk.log10_firmness)},
+          field{"word_with_milk", p.with_milk.word});
 
     json& graining = at(answer, "graining");
-    write(graining, "at_serving", graining_json(p.graining_at_serving));
-    write(graining, "in_storage", graining_json(p.graining_in_storage));
+    write_graining(at(graining, "at_serving"), p.graining_at_serving);
+    write_graining(at(graining, "in_storage"), p.graining_in_storage);
     json& ways = at(graining, "ways_to_clear") = json(json::list());
-    for (const auto& way : p.ways_to_clear) {
-        json& one = grown(ways);
-        write(one, "change", way.change);
-        write(one, "grams", way.grams);
-        write(one, "thermometer_celsius", way.thermometer_celsius);
-        write(one, "sentence", way.sentence);
-    }
+    for (const auto& way : p.ways_to_clear)
+        write(grown(ways), field{"change", way.change}, field{"grams", way.grams},
+              field{"thermometer_celsius", way.thermometer_celsius}, field{"sentence", way.sentence});
 
     const auto& k = p.keeping_in_storage;
     json& keeping = at(answer, "keeping");
-    write(keeping, "celsius", k.celsius);
-    put(keeping, "water_activity", k.water_activity);
-    put(keeping, "equilibrium_relative_humidity_percent", k.relative_humidity_percent);
-    write(keeping, "can_grow", k.growth.empty() || k.frozen ? json() : json(std::string(k.growth)));
-    write(keeping, "too_cold_for_growth", k.frozen);
+    write(keeping, field{"celsius", k.celsius}, field{"water_activity", k.water_activity},
+          field{"equilibrium_relative_humidity_percent", k.relative_humidity_percent},
+          field{"can_grow", k.growth.empty() || k.frozen ? json() : json(std::string(k.growth))},
+          field{"too_cold_for_growth", k.frozen});
     json& limits = at(keeping, "limits");
-    for (const auto& limit : core::growth_limits) {
-        json& one = grown(limits);
-        write(one, "water_activity", limit.water_activity);
-        write(one, "group", limit.group);
-    }
+    for (const auto& limit : core::growth_limits)
+        write(grown(limits), field{"water_activity", limit.water_activity}, field{"group", limit.group});
     write(keeping, "limits_source", core::growth_limits_source);
 
     if (!p.neighbours.layers.empty()) {
         json& beside = at(answer, "neighbours");
-        write(beside, "celsius", p.neighbours.celsius);
-        put(beside, "water_activity", p.neighbours.water_activity);
-        for (const auto& l : p.neighbours.layers) {
-            json& one = grown(at(beside, "layers"));
-            write(one, "layer", l.name);
-            write(one, "grams", l.grams);
-            write(one, "water_activity_before", l.water_activity_before);
-            write(one, "water_percent_before", l.water_percent_before);
-            put(one, "water_gained_grams", l.water_gained_grams);
-            write(one, "water_percent_after", l.water_percent_after);
-            put(one, "firmness_before_pa_s", power(l.log10_firmness_before));
-            put(one, "firmness_after_pa_s", power(l.log10_firmness_after));
-            write(one, "word_before", word_at(l.log10_firmness_before));
-            write(one, "word_after", word_at(l.log10_firmness_after));
-        }
+        write(beside, field{"celsius", p.neighbours.celsius},
+              field{"water_activity", p.neighbours.water_activity});
+        for (const auto& l : p.neighbours.layers)
+            write(grown(at(beside, "layers")), field{"layer", l.name}, field{"grams", l.grams},
+                  field{"water_activity_before", l.water_activity_before},
+                  field{"water_percent_before", l.water_percent_before},
+                  field{"water_gained_grams", l.water_gained_grams},
+                  field{"water_percent_after", l.water_percent_after},
+                  field{"firmness_before_pa_s", power(l.log10_firmness_before)},
+                  field{"firmness_after_pa_s", power(l.log10_firmness_after)},
+                  field{"word_before", word_at(l.log10_firmness_before)},
+                  field{"word_after", word_at(l.log10_firmness_after)});
     }
 
-    write(answer, "cautions", p.cautions);
-    write(answer, "notes", p.notes);
+    write(answer, field{"cautions", p.cautions}, field{"notes", p.notes});
     return answer;
 }
 
