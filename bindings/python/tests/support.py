@@ -3,18 +3,14 @@
 import json
 import os
 import pathlib
-import sys
 import unittest
 import warnings
+
+import sirop
 
 FOLDER = pathlib.Path(__file__).resolve().parent.parent
 TREE = FOLDER.parent.parent
 HEADER = TREE / "include" / "sirop" / "sirop.h"
-
-sys.path.insert(0, str(FOLDER))
-import make_generated  # noqa: E402,F401
-
-import sirop  # noqa: E402
 
 
 def cases():
