@@ -119,9 +119,9 @@ browser() {
     grep -qF "$2" "$work/dom" || { cat "$work/dom"; tail -n 5 "$work/chromium.log"; return 1; }
 }
 check "page in Chromium" browser page.html "page: $line"
-check "page in Chromium, bytes" browser bytes.html "bytes: $line"
+check "page in Chromium, bytes" browser "page.html?bytes" "bytes: $line"
 check "page in Chromium, other media type" browser plain/page.html "page: $line"
-check "worker in Chromium" browser worker.html "worker: $line"
+check "worker in Chromium" browser "page.html?worker" "worker: $line"
 check "demo in Chromium" browser demo_frame.html "demo: $line; cautions shown"
 
 [ "$failures" -eq 0 ]

@@ -1,7 +1,6 @@
 # Figures of docs/validation.md, from the CSV in the folder `csv`, into the folder `out`.
 # Lines differ by dash, points by shape, so that nothing depends on colour.
 set datafile separator ","
-set terminal svg size 860,560 font "DejaVu Sans,Arial,sans-serif,17" background "white"
 set border 3 linewidth 1.5
 set tics nomirror
 set grid linecolor rgb "#d8d8d8" linewidth 1 dashtype 1
@@ -95,11 +94,8 @@ plot csv."/viscosity_solids.csv" using 1:3:4 with filledcurves linecolor rgb ban
      csv."/viscosity_handbook.csv" using 1:2 with points pointtype 6 pointsize 0.9 linewidth 2 linecolor rgb "black" \
         title "CRC Handbook"
 unset multiplot
-unset arrow 1
-unset arrow 2
-unset label 1
-unset label 2
-unset label 3
+unset arrow
+unset label
 
 set terminal svg size 1000,940 font "DejaVu Sans,Arial,sans-serif,16" background "white"
 set output out."/share.svg"

@@ -7,6 +7,7 @@
 #include <cmath>
 #include <cstdint>
 #include <cstdio>
+#include <nlohmann/json.hpp>
 #include <string>
 #include <tuple>
 #include <utility>
@@ -30,22 +31,7 @@ inline std::string json(std::size_t x) {
     return std::to_string(x);
 }
 inline std::string json(const char* text) {
-    if (text == nullptr) return "null";
-    std::string out(1, '"');
-    for (const char* c = text; *c != '\0'; ++c) {
-        const auto byte = static_cast<unsigned char>(*c);
-        if (*c == '"' || *c == '\\') {
-            out += '\\';
-            out += *c;
-        } else if (byte < 0x20U) {
-            std::array<char, 8> escaped{};
-            std::snprintf(escaped.data(), escaped.size(), "\\u%04x", static_cast<unsigned>(byte));
-            out += escaped.data();
-        } else {
-            out += *c;
-        }
-    }
-    return out + '"';
+    return text == nullptr ? "null" : nlohmann::json(text).dump();
 }
 inline std::string json(const std::string& text) {
     return json(text.c_str());

@@ -13,17 +13,17 @@ export class SiropError extends Error {
 
 export class GeneralError extends SiropError {}
 
-export class OutOfRangeError extends SiropError {
-    static code = -2;
+/** A class that has nothing of its own but its name and code. */
+function ofCode(name, code) {
+    return {[name]: class extends SiropError { static code = code; }}[name];
 }
 
-export class UnknownNameError extends SiropError {
-    static code = -3;
-}
-
-export class BufferTooSmallError extends SiropError {
-    static code = -4;
-}
+export const OutOfRangeError = ofCode("OutOfRangeError", -2);
+export const UnknownNameError = ofCode("UnknownNameError", -3);
+export const BufferTooSmallError = ofCode("BufferTooSmallError", -4);
+export const MissingArgumentError = ofCode("MissingArgumentError", -6);
+export const OutOfMemoryError = ofCode("OutOfMemoryError", -7);
+export const ImpossibleError = ofCode("ImpossibleError", -8);
 
 /** The batch or the question is refused; `place` says which of its keys, `reason` why. */
 export class BatchRefusedError extends SiropError {
@@ -35,18 +35,6 @@ export class BatchRefusedError extends SiropError {
         this.place = message.slice(0, Math.max(cut, 0));
         this.reason = cut < 0 ? message : message.slice(cut + 2);
     }
-}
-
-export class MissingArgumentError extends SiropError {
-    static code = -6;
-}
-
-export class OutOfMemoryError extends SiropError {
-    static code = -7;
-}
-
-export class ImpossibleError extends SiropError {
-    static code = -8;
 }
 
 const byCode = new Map([OutOfRangeError, UnknownNameError, BufferTooSmallError, BatchRefusedError,

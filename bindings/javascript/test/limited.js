@@ -1,9 +1,15 @@
-// The module of the package, also with an upper limit of its memory.
+// The module of the package and its components, also with an upper limit of its memory.
 import assert from "node:assert/strict";
 import {readFileSync} from "node:fs";
 import {createRequire} from "node:module";
 
 export const bytes = readFileSync(createRequire(import.meta.url).resolve("sirop/sirop.wasm"));
+
+const {exports: bare} = new WebAssembly.Instance(new WebAssembly.Module(bytes));
+bare._initialize();
+/** How many components the module knows. */
+export let components = 0;
+while (bare.sirop_component_name(components) !== 0) ++components;
 
 /** The module that may take so many more pages of 64 KiB: section 5 says how many it has, least and most. */
 export function withMostPages(more) {

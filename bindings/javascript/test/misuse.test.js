@@ -3,7 +3,7 @@
 import assert from "node:assert/strict";
 import test from "node:test";
 import * as sirop from "sirop";
-import {bytes, withMostPages} from "./limited.js";
+import {bytes, components, withMostPages} from "./limited.js";
 import {functions, publicName, signature} from "./table.js";
 
 test("before init nothing answers", () => {
@@ -74,8 +74,8 @@ const bad = [
     }, BatchRefusedError, /cannot be written as JSON/],
     ["arrays of unequal length", () => sirop.waterActivityN([syrup, syrup], [20, 30, 40]), OutOfRangeError,
         /celsius: has 3 numbers; 2 are accepted/],
-    ["masses that do not fill the rows", () => sirop.freezingPointCelsiusN(new Float64Array(28)), OutOfRangeError,
-        /grams: has 28 masses; a multiple of 27/],
+    ["masses that do not fill the rows", () => sirop.freezingPointCelsiusN(new Float64Array(components + 1)),
+        OutOfRangeError, RegExp(`grams: has ${components + 1} masses; a multiple of ${components} is`)],
     ["unknown conversion", () => sirop.convert("brix_to_joy", 1), UnknownNameError,
         /conversion: "brix_to_joy" is not known; conversions\(\)/],
     ["no such Brix", () => sirop.convert("brix_to_density_kg_m3", 160), OutOfRangeError, /value 160/],
@@ -136,11 +136,12 @@ const bad = [
     ["desserts of unequal layers", () => sirop.layersAtEquilibriumN([[syrup, syrup], [syrup]], 20),
         OutOfRangeError, /grams\[1\]: has 1 layers; 2/],
     ["desserts that do not come out even",
-        () => sirop.layersAtEquilibriumN({grams: new Float64Array(27 * 3), layers: 2}, 20), OutOfRangeError, /grams\.layers: 2; a whole number that divides 3 mixtures/],
+        () => sirop.layersAtEquilibriumN({grams: new Float64Array(components * 3), layers: 2}, 20), OutOfRangeError,
+        /grams\.layers: 2; a whole number that divides 3 mixtures/],
     ["desserts of unequal components", () => sirop.layersAtEquilibriumN([{grams: new Array(6).fill(1), components: 3},
         {grams: new Array(4).fill(1), components: 2}], 20), OutOfRangeError, /grams\[1\]: has 2 components; 3/],
-    ["desserts that do not say their layers", () => sirop.layersAtEquilibriumN({grams: new Float64Array(54)}, 20),
-        OutOfRangeError, /grams\.layers: undefined/],
+    ["desserts that do not say their layers", () => sirop.layersAtEquilibriumN({grams: new Float64Array(2 * components)},
+        20), OutOfRangeError, /grams\.layers: undefined/],
     ["numbers of unequal length", () => sirop.glucoseSyrupGramsN([42, 28], [80, 75, 70]), OutOfRangeError,
         /solidsPercent: has 3 numbers; 2 are accepted/],
     ["a negative mass in a layer", () => sirop.layersAtEquilibrium([syrup, {water: -1}], 20), OutOfRangeError,
@@ -209,7 +210,8 @@ test("whatever is given: a result or a SiropError, and the next call is answered
     const odd = [undefined, null, NaN, Infinity, -0, 1e308, 5e-324, -1, 1013.25, 2 ** 40, 1.5, "", "water", "density_g_per_ml",
         "\0", "\ud800", "x".repeat(70000), true, 7n, Symbol("s"), () => 1, [], [1], [NaN], ["1"], [[1, 2]], [null], {},
         {water: "1"}, {water: 1}, {grams: 3}, {grams: [], components: 0}, {grams: [1, 2], components: NaN},
-        new Float64Array(27).fill(1), new Float64Array(54).fill(1), new Uint8Array([1, 2]), new ArrayBuffer(8),
+        new Float64Array(components).fill(1), new Float64Array(2 * components).fill(1), new Uint8Array([1, 2]),
+        new ArrayBuffer(8),
         new DataView(new ArrayBuffer(8)), new Date(0), "{}", "[[[[", JSON.stringify(batch)];
     let calls = 0, answers = 0;
     const attempt = (call) => {
@@ -249,7 +251,7 @@ test("whatever is given: a result or a SiropError, and the next call is answered
 
 test("out of memory for the arguments: OutOfMemoryError, and it goes on", async () => {
     await sirop.init(withMostPages(4));
-    assert.throws(() => sirop.freezingPointCelsiusN(new Float64Array(27 * 100000).fill(1)), sirop.OutOfMemoryError);
+    assert.throws(() => sirop.freezingPointCelsiusN(new Float64Array(components * 100000).fill(1)), sirop.OutOfMemoryError);
     assert.ok(sirop.waterBoilsCelsius(1000) > 99);
 });
 

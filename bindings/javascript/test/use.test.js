@@ -5,7 +5,7 @@ import {createRequire} from "node:module";
 import test from "node:test";
 import {pathToFileURL} from "node:url";
 import * as sirop from "sirop";
-import {bytes, withMostPages} from "./limited.js";
+import {bytes, components, withMostPages} from "./limited.js";
 
 await sirop.init();
 
@@ -364,7 +364,7 @@ test("a question by calls is the question by text", () => {
 test("many calls do not use up the memory", async () => {
     // 2.5 MB: what one call takes, and not what ten would leave behind.
     await sirop.init(withMostPages(40));
-    const big = new Float64Array(27 * 3000).fill(1);
+    const big = new Float64Array(components * 3000).fill(1);
     for (let i = 0; i < 60; ++i) {
         assert.equal(sirop.freezingPointCelsiusN(big).status.length, 3000);
         assert.throws(() => sirop.waterActivityN(big, [20]), sirop.OutOfRangeError);

@@ -59,6 +59,7 @@ def build_wheel(wheel_directory, config_settings=None, metadata_directory=None):
         library, version = find_library(pathlib.Path(scratch))
         files = {f"sirop/{path.name}": path.read_bytes() for path in sorted(PACKAGE.iterdir()) if is_source(path)}
         files["sirop/sirop.h"] = header().PATH.read_bytes()
+        files["sirop/_properties.pyi"] = stubs(library)
         files[f"sirop/{LIBRARY}"] = library.read_bytes()
     info = f"sirop-{version}.dist-info"
     files.update({f"{info}/{path}": content for path, content in info_files(version).items()})
@@ -80,7 +81,7 @@ def build_sdist(sdist_directory, config_settings=None):
     with tempfile.TemporaryDirectory() as scratch:
         _, version = find_library(pathlib.Path(scratch))
     stem = f"sirop-{version}"
-    sources = [FOLDER / "pyproject.toml", pathlib.Path(__file__).resolve(), *filter(is_source, PACKAGE.iterdir())]
+    sources = [FOLDER / "pyproject.toml", *filter(is_source, (*FOLDER.glob("backend/*"), *PACKAGE.iterdir()))]
     files = {path.relative_to(FOLDER).as_posix(): path.read_bytes() for path in sorted(sources)}
     files["src/sirop/sirop.h"] = header().PATH.read_bytes()
     files["PKG-INFO"] = metadata(version)
@@ -98,6 +99,15 @@ def build_sdist(sdist_directory, config_settings=None):
 
 
 # --- what stands in the archive -------------------------------------------------------------------------------------
+
+
+def stubs(library):
+    """The typings that sirop_stubs.py makes from the catalogue of that library."""
+    made = subprocess.run([sys.executable, "-B", str(FOLDER / "backend" / "sirop_stubs.py")], capture_output=True,
+                          env={**os.environ, "PYTHONPATH": str(PACKAGE.parent), "SIROP_LIBRARY": str(library)})
+    if made.returncode != 0:
+        raise RuntimeError("the typings could not be made: " + made.stderr.decode(errors="replace"))
+    return made.stdout
 
 
 def is_source(path):

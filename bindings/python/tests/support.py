@@ -3,24 +3,39 @@
 import json
 import os
 import pathlib
-import sys
+import threading
 import unittest
 import warnings
+
+import sirop
 
 FOLDER = pathlib.Path(__file__).resolve().parent.parent
 TREE = FOLDER.parent.parent
 HEADER = TREE / "include" / "sirop" / "sirop.h"
-
-sys.path.insert(0, str(FOLDER))
-import make_generated  # noqa: E402,F401
-
-import sirop  # noqa: E402
 
 
 def cases():
     """The shared cases, from the file that SIROP_PARITY_CASES names."""
     with open(os.environ["SIROP_PARITY_CASES"], encoding="utf-8") as lines:
         return [json.loads(line) for line in lines]
+
+
+def in_threads(test, works):
+    """Does each work in a thread of its own, all at once; the test fails if one fails, or does not end."""
+    failures = []
+
+    def guarded(work):
+        try:
+            work()
+        except Exception as why:
+            failures.append(why)
+
+    threads = [threading.Thread(target=guarded, args=(work,), daemon=True) for work in works]
+    for one in threads:
+        one.start()
+    for one in threads:
+        one.join(60)
+    test.assertEqual((failures, [one.is_alive() for one in threads]), ([], [False] * len(threads)))
 
 
 SYRUP = {"sucrose": 60, "glucose": 20, "water": 20}

@@ -2,19 +2,19 @@
 
 import ctypes
 import dataclasses
+import functools
 import json
 import math
 import pathlib
 import random
 import tempfile
-import threading
 import types
 import unittest
 import warnings
 
 import sirop
 from sirop._calls import text_call
-from support import SYRUP, TREE, Quiet, cases
+from support import SYRUP, TREE, Quiet, cases, in_threads
 
 BATCH_FILE = TREE / "examples" / "batches" / "miso_caramel.json"
 DILUTE = {"sucrose": 10, "water": 90}
@@ -90,11 +90,7 @@ class Threads(unittest.TestCase):
             def run(number):
                 results[number] = work(random.Random(number).sample(range(300), 300))
 
-            threads = [threading.Thread(target=run, args=(number,)) for number in range(8)]
-            for one in threads:
-                one.start()
-            for one in threads:
-                one.join()
+            in_threads(self, [functools.partial(run, number) for number in range(8)])
         for found in results:
             self.assertEqual(found, expected)
 

@@ -6,11 +6,10 @@ import json
 import math
 import pickle
 import resource
-import threading
 import unittest
 
 import sirop
-from support import Quiet, cases
+from support import Quiet, cases, in_threads
 
 SAUCE = {"sirop_batch": 1, "pan": [{"ingredient": "white sugar", "grams": 250},
                                    {"ingredient": "glucose syrup 42 DE", "grams": 100},
@@ -126,7 +125,7 @@ class Handles(Quiet):
                 else:
                     self.assertEqual(batch.predict(), expected)
 
-        self.in_threads(work)
+        in_threads(self, [work] * 6)
 
     def test_threads_may_share_a_question_and_its_batch(self):
         batch = sauce()
@@ -138,24 +137,7 @@ class Handles(Quiet):
                 with question.set("batch", batch).set("yield.grams", 500).ask() as answer:
                     self.assertAlmostEqual(answer.number("answer.finished_grams"), 500, delta=1e-9)
 
-        self.in_threads(work)
-
-    def in_threads(self, work):
-        """Does the work in six threads at once; fails if it fails in one, or does not end."""
-        failures = []
-
-        def guarded():
-            try:
-                work()
-            except Exception as why:
-                failures.append(why)
-
-        threads = [threading.Thread(target=guarded, daemon=True) for _ in range(6)]
-        for one in threads:
-            one.start()
-        for one in threads:
-            one.join(60)
-        self.assertEqual((failures, [one.is_alive() for one in threads]), ([], [False] * 6))
+        in_threads(self, [work] * 6)
 
 
 def differences(a, b, tolerance, place=""):

@@ -1,5 +1,6 @@
 """What is generated is up to date, and the archives hold what they should."""
 
+import ast
 import inspect
 import os
 import pathlib
@@ -13,9 +14,10 @@ import zipfile
 from unittest import mock
 
 import sirop
+from sirop import _properties
 from sirop._header import FUNCTIONS, functions_of
 from sirop._library import FILE_NAME, library, parse
-from support import FOLDER, HEADER, make_generated
+from support import FOLDER, HEADER
 
 sys.path.insert(0, str(FOLDER / "backend"))
 import sirop_build  # noqa: E402
@@ -40,8 +42,23 @@ class Generated(unittest.TestCase):
         with self.assertRaises(ImportError):
             parse("int32_t sirop_x(float celsius)")
 
-    def test_stubs_are_up_to_date(self):
-        self.assertEqual(make_generated.main(["--check"]), 0)
+    def test_the_typings_are_those_of_the_catalogue(self):
+        stubs = ast.parse(pathlib.Path(_properties.__file__).with_suffix(".pyi").read_text(encoding="utf-8"))
+        lists = {one.targets[0].id: ast.literal_eval(getattr(one.value, "slice", one.value))
+                 for one in stubs.body if isinstance(one, ast.Assign)}
+        self.assertEqual({name: tuple(names) for name, names in lists.items()},
+                         {"ComponentName": sirop.COMPONENTS, "__all__": tuple(_properties.__all__),
+                          "PropertyName": tuple(one.name for one in sirop.properties())})
+        found = {one.name: one for one in stubs.body if isinstance(one, ast.FunctionDef)}
+        self.assertEqual(list(found), _properties.__all__)
+        for name, stub in found.items():
+            parameters = inspect.signature(getattr(sirop, name)).parameters.values()
+            self.assertEqual([(one.arg, ast.unparse(one.annotation)) for one in stub.args.args],
+                             [(one.name, one.annotation) for one in parameters])
+            self.assertEqual([one.value for one in stub.args.defaults],
+                             [one.default for one in parameters if one.default is not one.empty])
+            self.assertEqual(ast.unparse(stub.returns), "Estimate")
+            self.assertEqual(ast.get_docstring(stub), inspect.getdoc(getattr(sirop, name)))
 
     def test_every_argument_and_result_has_its_type(self):
         public = {name: getattr(sirop, name) for name in sirop.__all__}
@@ -116,8 +133,8 @@ class Archives(unittest.TestCase):
         with tarfile.open(self.folder / name) as archive:
             names = archive.getnames()
         stem = f"sirop-{sirop.version()}"
-        for wanted in ("pyproject.toml", "PKG-INFO", "backend/sirop_build.py", "src/sirop/__init__.py",
-                       "src/sirop/sirop.h", "src/sirop/py.typed"):
+        for wanted in ("pyproject.toml", "PKG-INFO", "backend/sirop_build.py", "backend/sirop_stubs.py",
+                       "src/sirop/__init__.py", "src/sirop/sirop.h", "src/sirop/py.typed"):
             self.assertIn(f"{stem}/{wanted}", names)
 
     def test_a_library_that_cannot_be_used_is_refused_with_the_reason(self):
