@@ -107,7 +107,7 @@ constexpr bool is_nothing(dual x) {
 /// False for NaN.
 template <class Scalar>
 constexpr bool is_number(const Scalar& x) {
-    return x == x;
+    return x >= Scalar(0.0) || x < Scalar(0.0);
 }
 
 template <class Scalar>
