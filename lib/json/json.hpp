@@ -5,6 +5,7 @@
 #include <cstdint>
 #include <string>
 #include <string_view>
+#include <type_traits>
 #include <variant>
 #include <vector>
 
@@ -25,7 +26,7 @@ class json {
     ~json();
     /// A truth, a number, a text, a list or an object; a number that is not finite is null.
     template <class Value>
-    json(Value value) : value_(std::move(value)) {}
+    json(Value value) : value_(kept(std::move(value))) {}
     json(double x);
     json(std::string_view text);
     json(const std::vector<std::string>& texts);
@@ -47,6 +48,17 @@ class json {
     const json* find(std::string_view key) const;
 
   private:
+    /// Integers of any width are kept in 64 bits; a variant alone would not know which to take.
+    template <class Value>
+    static auto kept(Value value) {
+        if constexpr (std::is_same_v<Value, bool> || !std::is_integral_v<Value>)
+            return value;
+        else if constexpr (std::is_signed_v<Value>)
+            return static_cast<std::int64_t>(value);
+        else
+            return static_cast<std::uint64_t>(value);
+    }
+
     std::variant<std::nullptr_t, bool, std::int64_t, std::uint64_t, double, std::string, list, object> value_;
 };
 
