@@ -169,7 +169,7 @@ Scalar water_held(const component_data& c, const Scalar& ln_aw, const Scalar& ke
     return water_held(c.isotherm, ln_aw, kelvin);
 }
 
-/// Whether all components of a kind share one curve, of which each holds its size (1 but for electrolytes).
+/// Whether all components of a kind hold the same water per gram.
 constexpr bool one_curve(isotherm_kind kind) {
     return kind == isotherm_kind::sucrose || kind == isotherm_kind::monosaccharide;
 }

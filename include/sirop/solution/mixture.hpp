@@ -103,6 +103,8 @@ std::array<Scalar, component_count> water_by_component(const mixture_of<Scalar>&
                                                        const Scalar& kelvin) {
     std::array<Scalar, component_count> held{};
     std::array<Scalar, 3> shared{};  // of each kind that is one curve, once it is known
+    static_assert(static_cast<int>(isotherm_kind::sucrose) < 3 &&
+                  static_cast<int>(isotherm_kind::monosaccharide) < 3);
     for (std::size_t i = 0; i < component_count; ++i) {
         const auto& c = columns_of<constant_of<Scalar>>[i].isotherm;
         if (m.grams[i] < Scalar(0.0) || is_nothing(m.grams[i]) || c.kind == isotherm_kind::none) continue;

@@ -6,13 +6,8 @@
 
 namespace sirop::core {
 
-/// Gram for gram; sucrose is 1.  Sugars are taken to add up, though mixtures often taste sweeter.
-constexpr double sweetness_of(component c) {
-    return data_of(c).sweetness.value;
-}
-
-/// Grams of sucrose that would be as sweet; crystals count as dissolved, for they melt in the mouth.
-/// Not computed for masses that are not finite.
+/// Grams of sucrose that would be as sweet, sugars taken to add up, though mixtures often taste sweeter; crystals
+/// count as dissolved, for they melt in the mouth. Not computed for masses that are not finite.
 inline estimate sweetness_grams(const mixture& m) {
     estimate e{0.0, 0.0, 0.0, grade::fine};
     for (const auto& c : components) {
