@@ -204,7 +204,7 @@ def python_type(kind, all_parts):
     if kind in all_parts:
         found = all_parts[kind].python
     else:
-        found = {"number": "float", "estimate": "Estimate", "truth": "bool", "any": "Dict[str, Any]"}.get(kind, "str")
+        found = {"number": "float", "estimate": "Estimate", "truth": "bool", "object": "Dict[str, Any]"}.get(kind, "str")
     return f"Tuple[{found}, ...]" if listed else f"Optional[{found}]" if null or kind == "estimate" else found
 
 
@@ -287,7 +287,8 @@ def javascript_functions():
                        **({"preset": float(one.default)} if one.default else {})} for one in f.takes],
             "gives": [{"kind": one.kind, "name": one.name, "label": camel(one.name)} for one in f.gives]}
     return (f"// Every function of the C API: what it takes and gives, and its structs; {NOTE}.\n"
-            "export const functions = " + json.dumps(table, indent=1).replace("\n   ", "") + ";\n"
+            "export const functions = {\n" + ",\n".join(f"    {name}: {json.dumps(row)}" for name, row in table.items()) +
+            "\n};\n"
             "export const layouts = " + json.dumps(layouts()) + ";\n")
 
 
@@ -303,11 +304,11 @@ def typescript_type(kind, all_parts):
     listed, null, kind = split_kind(kind)
     kind = re.sub(r"^number[@ ].*", "number", kind)
     if kind in all_parts:
-        found = all_parts[kind].typescript
+        found = 'Omit<Answer, "extrapolated">' if kind == "Answer" else all_parts[kind].typescript
     elif "/" in kind:
         found = " | ".join(f'"{one}"' for one in kind.split("/"))
     else:
-        found = {"text": "string", "truth": "boolean", "any": "unknown", "Composition": "Composition"}.get(kind, kind)
+        found = {"text": "string", "truth": "boolean", "any": "unknown", "object": "Record<string, unknown>", "Composition": "Composition"}.get(kind, kind)
     return f"{found}[]" if listed else f"{found} | null" if null else found
 
 
@@ -370,8 +371,8 @@ def schema_type(kind, all_parts):
     if kind == "Composition":
         return {"type": "object", "additionalProperties": False,
                 "properties": {name: {"type": "number", "minimum": 0, "maximum": 100.05} for name in COMPONENTS}}
-    if kind == "any":
-        return {}
+    if kind in ("any", "object"):
+        return {"type": "object"} if kind == "object" else {}
     if kind.isdigit():
         return {"const": int(kind)}
     if "/" in kind:
