@@ -421,7 +421,7 @@ def functions_page():
              "status codes: [c-api.md](c-api.md).", "An argument outside its range is `E_RANGE`, an unknown name "
              "`E_NAME`, a required pointer that is null `E_NULL`.", "", "## Ranges of arguments",
              "| argument | range | unit |", "|---|---|---|"]
-    lines += [f"| `{name}` | {low:g} to {high:g} | {unit} |" for name, (low, high, unit) in LIMITS.items()]
+    lines += [f"| `{name}` | {shown_number(low)} to {shown_number(high)} | {unit} |" for name, (low, high, unit) in LIMITS.items()]
     found = functions()
     twins = {one.name[:-2]: one for one in found if one.array}
     section = None
@@ -434,28 +434,35 @@ def functions_page():
         ranges = [f"`{one.name}`: range of `{one.range}`." for one in f.takes if one.range != one.name]
         twin = twins.get(f.name)
         also = [f"For n: `sirop_{twin.name}({', '.join(name for _, name in twin.parameters)})`."] if twin else []
-        lines.append(f"- **`{f.declaration}`** — " + " ".join([f.text, f.more, *ranges, *also]).replace(
-            "{none}", "null").replace("  ", " "))
+        lines.append(f"- **`{f.declaration}`** — " + " ".join(filter(None, [f.text, f.more, *ranges, *also])).replace("{none}", "null"))
     return "\n".join(lines) + "\n"
 
 
-def shown_kind(kind):
-    kind = re.sub(r"@(\w+)", lambda found: " {:g} to {:g}".format(*LIMITS[found[1]][:2]), kind)
+def shown_kind(kind, all_parts):
+    kind = re.sub(r"@(\w+)", lambda found: " {} to {}".format(*map(shown_number, LIMITS[found[1]][:2])), kind)
     kind = re.sub(r" ([-\d.e]+)\.\.([-\d.e]+)", r" \1 to \2", kind)
     listed, null, inner = split_kind(kind)
-    inner = inner.replace("/", ", ").replace("estimate", "number ±")
+    inner = re.sub(r"\w+", lambda found: f"[{found[0]}](#{found[0].lower()})" if found[0] in all_parts else found[0],
+                   inner.replace("/", ", ").replace("estimate", "number ±"))
     return f"list of {inner}" if listed else f"{inner} or null" if null else inner
 
 
+def shown_number(number):
+    return f"{number:g}".replace("e+0", "e")
+
+
 def keys_page():
+    all_parts = parts()
     lines = ["# The keys of batch file, question and answer", "", f"*{NOTE} from `keys.txt`.* What they are for: "
-             "[batch-file.md](batch-file.md), [questions.md](questions.md). Ranges are inclusive.", "",
-             "A value with an interval (**±**) has siblings `..._low` and `..._high`, and all three are `null` where "
-             "it cannot be given.", "", "Component names: " + ", ".join(f"`{name}`" for name in COMPONENTS) + "."]
-    for part in parts().values():
+             "[batch-file.md](batch-file.md), [questions.md](questions.md). Ranges are inclusive. A key with ? may be "
+             "missing. The same as JSON Schemas, for editors: `python3 bindings/doors/doors.py schemas FOLDER`, and in "
+             "the packages for Python and JavaScript.", "",
+             "A value with an interval (**±**) has siblings `..._low` and `..._high`; a value that cannot be given is "
+             "`null`.", "", "Component names, of a Composition: " + ", ".join(f"`{name}`" for name in COMPONENTS) + "."]
+    for part in all_parts.values():
         lines += ["", f"## {part.name}", f"{part.text[0].upper()}{part.text[1:]}.", "",
                   "| key | kind | unit | meaning |", "|---|---|---|---|"]
-        lines += [f"| `{key.rstrip('?')}`{' (may be missing)' if key.endswith('?') else ''} | {shown_kind(kind)} | "
+        lines += [f"| `{key.rstrip('?')}`{' ?' if key.endswith('?') else ''} | {shown_kind(kind, all_parts)} | "
                   f"{unit} | {sentence} |" for key, kind, unit, sentence in part.rows]
     return "\n".join(lines) + "\n"
 
