@@ -192,7 +192,7 @@ class Parity(unittest.TestCase):
         cls.functions = FUNCTIONS
 
     def test_there_are_1000_cases(self):
-        self.assertEqual(len(self.cases), 1000)
+        self.assertGreaterEqual(len(self.cases), 1000)
 
     def test_every_function_of_the_header_is_bound(self):
         self.assertGreater(len(self.functions), 50)
