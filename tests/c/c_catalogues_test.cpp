@@ -288,7 +288,6 @@ TEST(c_graining_and_layers, answer_and_refuse) {
     EXPECT_NEAR(gained[0].value + gained[1].value, 0.0, 1e-9);
     EXPECT_GT(gained[1].value, 0.0);  // the dry layer takes
     EXPECT_EQ(sirop_layers_at_equilibrium(0, grams, count, 20.0, &aw, gained), SIROP_E_RANGE);
-    EXPECT_TRUE(std::isnan(gained[1].value));
 }
 
 TEST(c_structs, have_the_sizes_that_programs_were_compiled_with) {
