@@ -1,5 +1,5 @@
 #!/usr/bin/env python3
-"""What sirop.h promises of every function that works on no handle, tried on each of them as the header has it.
+"""What sirop.h promises of every function, tried on each of them as the header has it.
 
     c_contract.py LIBSIROP.so       prints what does not hold; exit status 1 if something does not
 
@@ -17,10 +17,13 @@ import make_cases as c  # noqa: E402
 
 RANGE, NAME, NULL = -2, -3, -6
 TEXTS = {"property": "viscosity_pa_s", "conversion": "brix_to_baume", "ingredient": "honey", "table": None,
-         "stage": "soft ball", "argument": "pressure_hpa"}
+         "stage": "soft ball", "argument": "pressure_hpa", "kind": "cook_for", "key": "set", "text": "ribbon", "name": "mine",
+         "field": "serve_celsius"}
+BATCH = '{"sirop_batch": 1, "pan": [{"ingredient": "honey", "grams": 50}], "cook": {"to_celsius": 120}}'
 NUMBERS = {"altitude_metres": [350.0, 0.0, 2240.0], "water_boils_celsius": [98.0, 100.0, 92.5], "value": [60.0, 0.0, 20.5],
            "pressure_hpa": [1013.25, 800.0, 950.0], "celsius": [20.0, 5.0, 60.0], "firmness_pa_s": [20.0, 0.0, 1e5],
-           "dextrose_equivalent": [42.0, 28.0, 60.0], "solids_percent": [80.0, 78.0, 1.0], "index": 0, "component": 0, "status": 0}
+           "dextrose_equivalent": [42.0, 28.0, 60.0], "solids_percent": [80.0, 78.0, 1.0], "index": 0, "component": 0, "status": 0,
+           "lower": 1, "upper": 2, "where": 0, "grams": 5.0, "yes": 1}
 HOT = [115.0, 121.0, 118.0]
 GRAMS = [[30.0, 70.0, 0.0], [45.0, 50.0, 5.0], [60.0, 0.0, 40.0]]
 tried, wrong = 0, []
@@ -39,6 +42,10 @@ def good(f, n=3):
     for one in f.takes:
         if one.kind.startswith("text"):
             given[one.name] = TEXTS[one.name]
+        elif one.kind == "json":
+            given[one.name] = BATCH
+        elif one.kind in c.HANDLES:
+            continue
         elif one.kind in ("masses", "rows", "desserts"):
             layers = 2 if "layers" in f.name else 1
             mixtures = [*GRAMS[:n], *reversed(GRAMS[:n])][:layers * n] if f.array else (GRAMS * 2)[:layers]
@@ -161,9 +168,35 @@ def of_many(f):
     expect(getattr(c.library, f"sirop_{f.name}")(*texts, *nothing[len(texts):]) == 0, f.name, "of nothing")
 
 
+def on_handles_and_texts(functions):
+    """A null pointer is told of, or does no harm where there is no status."""
+    handles = {}
+    for name, given in (("batch_read", {"text": BATCH}), ("batch_predict", {"table": None}),
+                        ("question_new", {"kind": "cook_for"})):
+        expect(c.perform(name, given, handles)[0] >= 0, name)
+    for f in functions:
+        c_function = getattr(c.library, f"sirop_{f.name}")
+        if f.gives[0].kind in ("nothing", "text"):
+            expect(c_function(None) in (None, b"", 0) or f.gives[0].kind == "nothing", f.name, "of null")
+            continue
+        for place, (kind, name) in enumerate(f.parameters):
+            if kind.endswith("*") and name != "table":
+                raw, results = c.prepare(f.name, good(f), handles)
+                needed = ctypes.c_size_t(7)
+                if f.gives[0].kind == "written":
+                    raw += [ctypes.create_string_buffer(9), ctypes.c_size_t(9), ctypes.byref(needed)]
+                raw[place] = None
+                expect(c_function(*raw) == NULL, f.name, name, "null")
+                expect(needed.value == (0 if name != "needed_bytes" and f.gives[0].kind == "written" else 7), f.name, name)
+                for other, result in results.items():
+                    expect(other == name or not result.value or empty(result, NULL), f.name, "leaves", other)
+
+
 def main():
-    functions = [f for name, f in c.FUNCTIONS.items()
-                 if not any(one.kind in (*c.HANDLES, "json", "written") for one in f.takes + f.gives)]
+    others = [f for f in c.FUNCTIONS.values()
+              if any(one.kind in (*c.HANDLES, "json", "written") for one in f.takes + f.gives)]
+    on_handles_and_texts(others)
+    functions = [f for f in c.FUNCTIONS.values() if f not in others]
     for f in functions:
         if f.gives[0].kind == "text":
             for one in f.takes:

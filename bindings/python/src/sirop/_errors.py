@@ -42,6 +42,16 @@ class BufferTooSmallError(SiropError, BufferError, code="E_BUFFER"):
 class BatchError(SiropError, ValueError, code="E_BATCH"):
     """The batch file or the question is refused. The message is the reason: place, value, what is accepted."""
 
+    @property
+    def place(self) -> str:
+        """Which key is refused, such as "pan[2].grams"; "" if none is named."""
+        return str(self).partition(": ")[0] if ": " in str(self) else ""
+
+    @property
+    def reason(self) -> str:
+        """The message without the place."""
+        return str(self)[len(self.place) and len(self.place) + 2:]
+
 
 class NullPointerError(SiropError, TypeError, code="E_NULL"):
     """A required pointer is null. The package passes none, so this is not expected."""
