@@ -42,20 +42,6 @@ inline bool out_of_line(const csv_row& row) {
     return row.number("mass_percent") == 60.0 && row.number("T_C") == 15.0;
 }
 
-inline mixture honey() {
-    const csv_row row = read_csv("honey.csv").rows.at(0);
-    mixture m;
-    m[component::water] = row.number("water");
-    m[component::fructose] = row.number("fructose");
-    m[component::glucose] = row.number("glucose");
-    m[component::sucrose] = row.number("sucrose");
-    m[component::maltose] = row.number("reducing_disaccharides_as_maltose");
-    m[component::minerals] = row.number("ash");
-    m[component::higher_saccharides] = row.number("higher_sugars");
-    m[component::higher_saccharides] += 100.0 - m.total();  // what the analysis leaves open
-    return m;
-}
-
 /// Sugars for which the CRC table gives freezing points; maltose above 20 % apart.
 inline data_set freezing_activities(component solute, std::string name, double aim, std::string group,
                                     double from_percent, double to_percent) {

@@ -152,6 +152,7 @@ struct component_data {
     glass_errors glass_error{};
     bool small_sugar = false;       ///< counts as a monosaccharide in the viscosity
     double volume_ratio = 1.0;      ///< dissolved: specific volume in solution over that of sucrose
+    double volume_slope = 0.0;      ///< what that ratio gains per mass fraction of solids
     double refraction_ratio = 1.0;  ///< dissolved: specific refraction over that of sucrose
     density_line density{};         ///< of what is not dissolved
     swelling_columns swelling{};
@@ -221,7 +222,8 @@ inline constexpr gel_setting agar_setting{32.0, 45.0, 85.0, 95.0}, gelatin_setti
 inline constexpr glass_errors monosaccharide_glass{5.0, 12.0};
 
 /// A sugar on the curve of sucrose or glucose.  Volume ratio: glucose, fructose and lactose by the densities of
-/// the CRC Handbook, 20 C (our fit; refraction likewise); others our estimate, from memory.
+/// the CRC Handbook, 20 C (our fit; refraction likewise; fructose's slope, to 48 %, carries honey's index to
+/// 0.0006 of its moisture table); others our estimate, from memory.
 constexpr component_data sugar(component id, std::string_view name, const isotherm_columns<double>& isotherm,
                                double glass, double glass_constant, double volume_ratio,
                                sweetness_columns sweetness) {
@@ -254,7 +256,7 @@ constexpr component_data chain(component id, std::string_view name, double units
     row.trust = {};
     row.particle_molar_mass = 162.141 * units + 18.015;
     row.glass_source = chain_glass;
-    row.glass_error = {20.0, chain_glass_error_kelvin};
+    row.glass_error = {22.0, chain_glass_error_kelvin};
     return row;
 }
 
@@ -350,10 +352,13 @@ inline constexpr std::array<component_data, component_count> components = {{
      .heat = formula::heat_water},
     rows::with(rows::sugar(component::sucrose, "sucrose", rows::like_sucrose, 62, 5.42, 1, {1, 1, 1}),
                [](auto& c) { c.solubility = solubility_law::sucrose; }),
-    rows::with(rows::sugar(component::glucose, "glucose", rows::like_glucose, 31, 4.52, 1.012, {0.7, 0.6, 0.8}),
-               [](auto& c) { c.refraction_ratio = 1.0018; }),
-    rows::with(rows::sugar(component::fructose, "fructose", rows::like_glucose, 5, 3.76, 0.999, {1.4, 1.2, 1.7}),
-               [](auto& c) { c.refraction_ratio = 0.992; }),
+    rows::with(rows::sugar(component::glucose, "glucose", rows::like_glucose, 31, 4.52, 1.0122, {0.7, 0.6, 0.8}),
+               [](auto& c) { c.refraction_ratio = 1.0017; }),
+    rows::with(rows::sugar(component::fructose, "fructose", rows::like_glucose, 5, 3.76, 0.9926, {1.4, 1.2, 1.7}),
+               [](auto& c) {
+                   c.volume_slope = 0.0156;
+                   c.refraction_ratio = 0.9918;
+               }),
     rows::sugar(component::galactose, "galactose", rows::like_glucose, 30, 4.49, 1.0, {0.35, 0.3, 0.6}),
     rows::with(rows::sugar(component::lactose, "lactose", rows::like_sucrose, 101, 6.56, 0.986, {0.2, 0.15, 0.4}),
                [](auto& c) {

@@ -122,7 +122,7 @@ inline constexpr auto
      "where its firmness falls to 10 Pa s as it is warmed (our choice)",
      [](const mixture& m, double, double) { return pouring_celsius(m); }},
     {"glass_transition_celsius", "Tg", "°C", detail::everywhere, detail::everywhere, -1e9, 1e9, 100.0,
-     "5 K; monosaccharides 12 K upward; long chains 20 K down, 12 K up; in the estimate",
+     "5 K; monosaccharides 12 K upward; chains 22 K down, 12 K up; in the estimate",
      "Gordon-Taylor, constants of Roos (1993); chains by their length",
      [](const mixture& m, double, double) { return glass_transition(m); }},
     {"specific_heat_kj_per_kg_k", "cp", "kJ/(kg K)", min_heat_celsius, max_heat_celsius, -40.0, 150.0, 75.0,

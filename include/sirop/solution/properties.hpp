@@ -45,11 +45,12 @@ inline estimate glass_transition(const mixture& m) {
 template <class Scalar>
 Scalar syrup_volume(const mixture_of<Scalar>& m, double celsius) {
     const double t = std::fmin(std::fmax(celsius, 0.0), 100.0);
+    const Scalar w = m.syrup_solids();
     Scalar ratio{}, solids{};
     for (const auto& c : components)
         if (c.where == phase::dissolved) {
             solids += m[c.id];
-            ratio += m[c.id] * c.volume_ratio;
+            ratio += m[c.id] * (c.volume_ratio + c.volume_slope * w);
         }
     const Scalar mass = solids + m.water();
     const auto volume_at = [&](double tc) -> Scalar {
