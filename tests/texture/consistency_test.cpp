@@ -65,8 +65,8 @@ TEST(viscosity, of_hot_glucose) {
 }
 
 // Activity and viscosity of sucrose as a pair: droplets in humid air, 20 to 23 C.  Such data scatter by 0.5 to 1
-// decade.  Whoever moves one of the two must move the other: to the activity of Zobrist's droplets the viscosity
-// would come out 0.8 too low at 50 %.
+// decade.  Whoever moves one of the two must move the other: with the water activity of Zobrist's droplets (Phys.
+// Chem. Chem. Phys. 13 (2011) 3514) this viscosity would come out 0.6 too high at 50 % humidity and 2.2 at 30 %.
 TEST(viscosity, of_sucrose_in_humid_air) {
     deviations off{"log10 viscosity against humidity"};
     for (const csv_row& row : read_csv("viscosity_sucrose_humidity.csv").rows) {
@@ -82,8 +82,7 @@ TEST(viscosity, of_sucrose_in_humid_air) {
 }
 
 // Rouillard & Koenig: sucrose crystals in molasses.  Krieger-Dougherty with 2.5 and 0.64 was not fitted to it:
-// bias 5
-// %, scatter a factor of 1.35; half of the thickening either way holds all.
+// bias within 5 %, scatter within a factor of 1.35.
 TEST(viscosity, of_crystals_in_syrup) {
     deviations off{"ln of relative viscosity of crystals"};
     for (const csv_row& row : read_csv("crystal_suspension_viscosity.csv").rows) {
