@@ -16,10 +16,10 @@ struct growth_limit {
     std::string_view group;
 };
 
-/// Beuchat, Cereal Foods World 26 (1981) 345, as it is usually reprinted; the print itself was not at hand.  At 0.75
-/// reprints name halophilic bacteria (recalled, confidence high), others moulds of dry food: both are named here. The
-/// 0.85 of S. aureus is not sure to be Beuchat's: it is the limit in the US rules, where a food at or below it counts
-/// as not needing temperature control (recalled, confidence high).
+/// Beuchat, Cereal Foods World 26 (1981) 345, as it is usually reprinted; the print itself was not at hand.  At
+/// 0.75 reprints name halophilic bacteria (recalled, confidence high), others moulds of dry food: both are named
+/// here. The 0.85 of S. aureus is not sure to be Beuchat's: it is the limit in the US rules, where a food at or
+/// below it counts as not needing temperature control (recalled, confidence high).
 inline constexpr std::array<growth_limit, 7> growth_limits = {{
     {0.91, "many bacteria"},
     {0.87, "many yeasts"},
