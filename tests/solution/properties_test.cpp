@@ -319,6 +319,14 @@ TEST(Heat, SyrupsAgainstAnotherEquation) {
     EXPECT_LE(at_60.high - at_60.low, 0.42);
 }
 
+// Crystals of sucrose at 25 C, Anderson, Higbie & Stegeman 1950: 425.5 J/(mol K) (recalled, confidence high); the
+// law is another source's.  Half a percent.
+TEST(Heat, OfCrystals) {
+    mixture crystals;
+    crystals.crystals(component::sucrose) = 100.0;
+    EXPECT_NEAR(specific_heat(crystals, 25.0).value / (425.5e-3 / sucrose_molar_mass * 1000.0), 1.0, 0.005);
+}
+
 // Water by IAPWS-IF97 at 1 atm, computed with another implementation (iapws 1.5.3): inside the interval; the
 // header states by how much Choi & Okos lie below.
 TEST(Heat, WaterAgainstIapws) {
