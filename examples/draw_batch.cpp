@@ -16,7 +16,7 @@ int main(int argc, char** argv) {
     app.add_option("--table", name, "The stage table to read; stage_chart --list names them")
         ->capture_default_str();
     app.set_version_flag("--version", std::string("sirop ") + sirop_version());
-    app.footer(kitchen::cautions);
+    app.footer(kitchen::cautions());
     if (const int status = kitchen::parse(app, argc, argv); status >= 0) return status;
 
     const auto* table = core::find_stage_table(name);

@@ -9,6 +9,7 @@
 #include <string>
 
 #include "files.hpp"
+#include "report/page.hpp"
 
 namespace kitchen {
 
@@ -73,13 +74,13 @@ inline std::string add_part(sirop::core::mixture& m, const std::string& part) {
     return {};
 }
 
-/// The footer of every program that tells somebody what to do with hot sugar.
-inline constexpr const char* cautions =
-    "Hot sugar sticks and burns deep, and water added to it bursts into steam: deep pan, long sleeves, add "
-    "liquids\n"
-    "off the heat and in parts. On a burn: cool running water for 20 minutes. For keeping and sale follow your "
-    "local\n"
-    "food code.\n";
+/// What every program says before it tells somebody what to do with hot sugar, and in its help.
+inline std::string cautions() {
+    std::string out;
+    for (const auto text : {sirop::core::burn_caution, sirop::core::steam_caution, sirop::core::keeping_deferral})
+        sirop::lib::row(out, "", text, 0);
+    return out;
+}
 
 /// Parses the command line; the exit status if the program is to end: 0 after --help, 2 after a bad option.
 inline int parse(CLI::App& app, int argc, char** argv) {

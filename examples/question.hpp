@@ -27,7 +27,7 @@ class program : public CLI::App {
   public:
     program(const char* what, const char* name, const char* batch = "The batch file, or - for standard input")
         : App(what, name) {
-        footer(kitchen::cautions);
+        footer(kitchen::cautions());
         add_option("batch", path_, batch)->required();
         add_flag("--json", json_, "Print one JSON object instead of the page");
     }

@@ -25,7 +25,7 @@ int main(int argc, char** argv) {
     app.add_option("--table", name, "Which published table")->capture_default_str();
     app.add_flag("--list", list, "List the tables");
     const kitchen::options where(app);
-    app.footer(kitchen::cautions);
+    app.footer(kitchen::cautions());
     if (const int status = kitchen::parse(app, argc, argv); status >= 0) return status;
     if (list) return kitchen::print(tables());
 
@@ -34,6 +34,7 @@ int main(int argc, char** argv) {
         return kitchen::refused("table: \"" + name + "\" is unknown; --list names the accepted ones");
     const double pa = in_pascals(where.pressure());
     kitchen::answer out;
+    out.print("{}\n", kitchen::cautions());
     out.print("Stages of plain sugar syrup, table \"{}\" ({})\n", table->name, table->source);
     out.print("at {:.0f} hPa, where water boils at {}\n\n", 0.01 * pa,
               core::both_scales(core::water_boils_celsius(pa)));
@@ -65,7 +66,6 @@ int main(int argc, char** argv) {
     out.print(
         "\nThese are stages of plain sugar. With glucose syrup, honey, milk or fat in the pan each comes at "
         "another\n"
-        "temperature: check_syrup and predict_set say which. Published tables differ by 1 to 3 °C.\n\n{}",
-        kitchen::cautions);
+        "temperature: check_syrup and predict_set say which. Published tables differ by 1 to 3 °C.\n");
     return kitchen::print(out.text);
 }

@@ -253,16 +253,17 @@ core::outcome<reply> answer_question(const json& document, const std::vector<std
     if (in.fault) return *in.fault;
 
     write(talk.answer, field{"sirop_answer", 1}, field{"ask", name}, field{"title", talk.batch.title});
-    talk.page = title_line(talk.batch.title.empty() ? "Batch" : talk.batch.title);
     if (auto why = found->answer(talk)) return *why;
     if (talk.cautions.empty())
         talk.cautions = {std::string(core::burn_caution), std::string(core::keeping_deferral)};
     write(talk.answer, field{"status", talk.status == core::grade::fine ? "fine" : "extrapolated"},
           field{"cautions", talk.cautions}, field{"notes", talk.batch.notes});
-    heading(talk.page, "WHAT TO WATCH");
-    for (const auto& caution : talk.cautions) row(talk.page, "  -", caution, 4);
-    for (const auto& note : talk.batch.notes) row(talk.page, "  -", note, 4);
-    return reply{std::move(talk.answer), std::move(talk.page), talk.status};
+    std::string page = title_line(talk.batch.title.empty() ? "Batch" : talk.batch.title);
+    say_cautions(page, talk.cautions);
+    page += talk.page;
+    if (!talk.batch.notes.empty()) heading(page, "NOTES");
+    for (const auto& note : talk.batch.notes) row(page, "  -", note, 4);
+    return reply{std::move(talk.answer), std::move(page), talk.status};
 }
 
 }  // namespace sirop::lib

@@ -153,6 +153,7 @@ std::string report(const core::prediction& p) {
     std::string out;
     out += title_line(p.title.empty() ? "Batch" : p.title);
 
+    say_cautions(out, p.cautions);
     heading(out, "IN THE PAN");
     row(out, "  all together",
         core::fixed(p.pan_grams, 0) + " g, " + core::fixed(p.pan.water(), 0) + " g of it water");
@@ -259,8 +260,6 @@ std::string report(const core::prediction& p) {
         }
     }
 
-    heading(out, "WHAT TO WATCH");
-    for (const auto& caution : p.cautions) row(out, "  -", caution, 4);
     heading(out, "NOTES");
     for (const auto& note : p.notes) row(out, "  -", note, 4);
     row(out, "  -",

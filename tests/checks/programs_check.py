@@ -51,6 +51,24 @@ def refused(done, *words):
         need(word in said, f"\"{word}\" is missing: {said}")
 
 
+def words(text):
+    """The words of a page, without the marks of its format."""
+    return " ".join(re.sub(r"<[^>]*>", " ", text).split())
+
+
+# The first aid of the library is on every page that speaks of hot sugar, and first in whatever a program says of it.
+where = "first aid"
+first_aid = re.search(r"On a burn: [^.]*\.", words(run("predict_set", "--help")[1].decode()))[0]
+need(all(word in first_aid for word in ("cool running water 20 minutes", "no ice", "do not pull off", "medical help")),
+     first_aid)
+pages = [os.path.join(root, "README.md"), os.path.join(root, "bindings", "javascript", "package", "README.md"),
+         os.path.join(root, "bindings", "javascript", "demo.html")]
+pages += [os.path.join(root, "docs", name + ".md")
+          for name in ("batch-file", "c-api", "embedded", "javascript", "python", "questions", "set")]
+for where in pages:
+    with open(where, encoding="utf-8") as page:
+        need(first_aid in words(page.read()), f"\"{first_aid}\" is missing")
+
 names = sorted(os.path.splitext(name)[0] for name in os.listdir(sources) if name.endswith((".cpp", ".c")))
 where = "examples"
 need(set(ways) < set(names), f"no source of {set(ways) - set(names)}")
@@ -59,6 +77,10 @@ for name in names:
         where = " ".join([name, *arguments])
         status, out, said = run(name, *arguments)
         need(status == 0 and out and not said, f"exit status {status}: {said}")
+        if not {"--json", "--list", "--version"} & set(arguments):
+            before, aid, _ = words(re.sub(r"<(title|desc)>.*?</\1>", "", out.decode())).partition(first_aid)
+            need(aid, "no first aid")
+            need("--help" in arguments or "°C" not in before, f"an instruction before its caution: {before}")
         with open("/dev/full", "wb") as full:
             for done in (run(name, *arguments, stdout=full), run(name, *arguments, closed=True)):
                 need(done[0] == 3, f"exit status {done[0]} where nothing could be written: {done[2]}")
