@@ -57,7 +57,8 @@ refusal at_place(refusal why, std::string_view core_key, std::string_view own_ke
     return why;
 }
 
-void put_cook(conversation& talk, json& out, double thermometer, double low, double high, const char* window) {
+void put_cook(conversation& talk, json& out, const core::batch& plan, double thermometer, double low, double high,
+              const char* window) {
     write(out, field{"thermometer_celsius", thermometer},
           field{"thermometer_fahrenheit", core::celsius_to_fahrenheit(thermometer)},
           field{"thermometer_celsius_low", low}, field{"thermometer_celsius_high", high});
@@ -65,6 +66,7 @@ void put_cook(conversation& talk, json& out, double thermometer, double low, dou
              both_scales(thermometer) + " on your thermometer" +
                  (std::isfinite(low) ? " (" + both_scales(low) + " to " + both_scales(high) + " " + window + ")"
                                      : std::string()));
+    put_weight(talk, out, plan, thermometer, low, high);
 }
 
 std::optional<core::number_target> read_target(conversation& talk, const char* key, double usual_within) {
@@ -133,7 +135,8 @@ refused substitute(conversation& talk) {
     };
     put_change("replacements", a->replacements);
     put_change("changed", a->changed);
-    put_cook(talk, out, a->cook.thermometer_celsius, a->cook.low_celsius, a->cook.high_celsius, "keep the set");
+    put_cook(talk, out, a->plan, a->cook.thermometer_celsius, a->cook.low_celsius, a->cook.high_celsius,
+             "keep the set");
     write(out, "thermometer_before_celsius", a->thermometer_before_celsius);
     talk.say("instead of", both_scales(a->thermometer_before_celsius));
     for (const auto& t : a->trades) {
@@ -230,7 +233,7 @@ refused formulate(conversation& talk) {
     json& out = at(talk.answer, "answer");
     write_lines(out, a->plan);
     say_lines(talk, a->plan);
-    put_cook(talk, out, a->plan.thermometer_celsius, a->low_celsius, a->high_celsius,
+    put_cook(talk, out, a->plan, a->plan.thermometer_celsius, a->low_celsius, a->high_celsius,
              "keep the first set, not each of the others");
     write(out, "targets", json(json::list()));
     for (const auto& t : a->targets) {

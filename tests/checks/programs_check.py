@@ -23,10 +23,14 @@ ways = {
     "describe_syrup": [["honey=100", "--celsius", "40"], ["--list"], ["--help"]],
     "draw_batch": [[batch], ["--version"], ["--help"]],
     "formulate_sauce": [[batch, "--free", "pan[0]", "pan[1]", "--grams", "600"], ["--help"]],
-    "predict_set": [[batch], [batch, "--json"], ["--version"], ["--help"]],
+    "learn_kitchen": [[batch, "--weighed", "106=551", "108.5=534", "112=516"], ["--help"]],
+    "other_kitchen": [[batch, "--altitude-metres", "1600"], ["--help"]],
+    "predict_set": [[batch], [batch, "--full"], [batch, "--width", "32"], [batch, "--json"], ["--version"], ["--help"]],
     "rescue_batch": [[batch, "--grams-left", "520", "--water-percent", "14"], ["--help"]],
+    "scale_batch": [[batch, "--portions", "24", "--grams-per-portion", "35", "--loss-grams", "20"], ["--help"]],
     "stage_chart": [["--altitude-metres", "500"], ["--list"], ["--help"]],
     "swap_ingredient": [[batch, "--replace", "pan[1]", "--by", "honey"], ["--help"]],
+    "what_matters": [[batch], [batch, "--thermometer-kelvin", "0.3", "--samples", "50"], ["--help"]],
 }
 
 
@@ -139,7 +143,9 @@ with tempfile.TemporaryDirectory() as folder:
 plain = json.dumps(json.loads(text))
 asked = {"cook_for": ["-", "--set-word", "ribbon"], "rescue_batch": ["-", "--grams-left", "520", "--water-percent", "14"],
          "swap_ingredient": ["-", "--replace", "pan[1]", "--by", "honey"],
-         "formulate_sauce": ["-", "--free", "pan[0]", "pan[1]", "--grams", "600"]}
+         "formulate_sauce": ["-", "--free", "pan[0]", "pan[1]", "--grams", "600"],
+         "scale_batch": ["-", "--grams", "900"], "other_kitchen": ["-", "--altitude-metres", "1600"],
+         "what_matters": ["-"], "learn_kitchen": ["-", "--weighed", "106=551", "108.5=534", "112=516"]}
 for name, arguments in asked.items():
     where = name
     need(run(name, *arguments, text=plain.encode())[0] == 0, "the batch itself is refused")
