@@ -88,8 +88,10 @@ inline int parse(CLI::App& app, int argc, char** argv) {
         app.parse(argc, argv);
     } catch (const CLI::ParseError& problem) {
         std::ostringstream help;
-        const int status = app.exit(problem, help, std::cerr);
-        return status == 0 ? print(help.str()) : 2;
+        if (problem.get_exit_code() != 0)
+            return refused(std::string(problem.what()) + "; --help says what is accepted");
+        app.exit(problem, help);
+        return print(help.str());
     }
     return -1;
 }

@@ -284,9 +284,12 @@ refused sensitivity(conversation& talk) {
         json& one = at(at(out, "outputs"), row.name);
         write(one, field{"value", a->value[i]}, field{"standard_uncertainty", a->standard_uncertainty[i]},
               field{"unit", row.unit});
-        talk.say(row.words, fixed(a->value[i], 2) + " ± " + fixed(a->standard_uncertainty[i], 2) +
-                                (row.unit == "1" ? std::string() : std::string(" ").append(row.unit)) +
-                                " (standard uncertainty)");
+        const double sigma = a->standard_uncertainty[i];
+        if (row.unit == "log10 Pa s")  // a cook reads it as a factor
+            talk.say(row.words, "right within a factor of " + fixed(std::pow(10.0, sigma), 1));
+        else
+            talk.say(row.words, fixed(a->value[i], 2) + " ± " + fixed(sigma, 2) +
+                                    (row.unit == "1" ? std::string() : std::string(" ").append(row.unit)));
     }
     write(out, "inputs", json(json::list()));
     for (const auto& e : a->effects) {
@@ -307,8 +310,10 @@ refused sensitivity(conversation& talk) {
                          fixed(std::pow(10.0, e.contribution[set]), 2) + " in the set");
     }
     const auto& first = a->effects.front();
-    talk.because("What moves the set most is " + first.input.name + ".",
-                 " The models' own uncertainty comes on top: it is in the ranges of the prediction.");
+    talk.because(
+        "What moves the set most is " + first.input.name + ".",
+        " The numbers after ± and the factors are standard uncertainties (two times in three it is within). The "
+        "models' own comes on top: it is in the ranges of the prediction.");
     if (samples >= 1.0) {
         const auto sampled = core::monte_carlo(talk.batch, inputs, static_cast<std::size_t>(samples),
                                                static_cast<std::uint64_t>(seed));

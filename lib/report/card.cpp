@@ -119,8 +119,7 @@ card card_of(const core::batch& b, const core::prediction& p) {
         c.cautions.emplace_back("Steam bursts: pan off the heat, liquid warm, in parts, at arm's length.");
     for (const auto& [where, lines] : {std::pair{"in the pan", &b.pan}, std::pair{"off the heat", &b.off_heat}})
         for (const auto& line : *lines)
-            c.amounts.push_back(
-                {&line == &lines->front() ? where : "", amount_text(line.grams) + " " + line.name});
+            c.amounts.push_back({&line == &lines->front() ? where : "", amount_text(line.grams), line.name});
     add_stop(c, b, p);
     const auto& set = p.set;
     if (set.log10_firmness.computed()) {
@@ -153,7 +152,7 @@ std::string card_text(const card& c, std::size_t width) {
         else
             row(out, width < narrow ? line.label + ":" : line.label, line.text, indent, width);
     };
-    for (const auto& line : c.amounts) put(line);
+    for (const auto& a : c.amounts) put({a.where, a.grams + " " + a.name});
     put({c.stop.label, c.stop.text + " on this thermometer"});
     for (const auto& line : c.lines) put(line);
     return out;

@@ -12,13 +12,17 @@ struct card_line {
     std::string label, text;
 };
 
+struct card_amount {
+    std::string where, grams, name;  ///< where: on the first of the pan and the first off the heat
+};
+
 /// A card from top to bottom: cautions stand first.
 struct card {
     std::string title;
     std::vector<std::string> cautions;
-    std::vector<card_line> amounts;  ///< the label stands on the first of the pan and the first off the heat
-    card_line stop;                  ///< the temperature at which to stop, in both scales
-    std::vector<card_line> lines;    ///< from the weight of the pan to the shelf
+    std::vector<card_amount> amounts;
+    card_line stop;                ///< the temperature at which to stop, in both scales
+    std::vector<card_line> lines;  ///< from the weight of the pan to the shelf
 };
 
 /// The card of a batch and of what is predicted of it.

@@ -84,6 +84,7 @@ list(JOIN all_batches "|" arguments_predict_set)
 string(APPEND arguments_predict_set "|--full ${miso}|--width 32 ${miso}|--json ${arguments_predict_set_json}")
 set(arguments_check_syrup "sucrose=60 glucose=20 --solids-percent 80 --altitude-metres 1600|honey=100 --boils-celsius 112")
 set(arguments_draw_batch "${soft}")
+set(arguments_print_card "${soft}")
 set(arguments_cook_for "${miso} --set-word ribbon --at-celsius 18|${soft} --brix 88 --json")
 set(arguments_rescue_batch
     "${miso} --shows-celsius 116 --set-word ribbon|${miso} --grams-left 520 --water-percent 14")
@@ -95,7 +96,7 @@ set(arguments_other_kitchen
 set(arguments_what_matters "${miso} --thermometer-kelvin 0.3|${soft} --samples 50 --json")
 set(arguments_learn_kitchen "${miso} --weighed 106=551 108.5=534 112=516|${soft} --weighed 116=820 121=785 --brix 118=87 --json")
 set(arguments_describe_syrup "--list|honey=100 --celsius 40|sucrose=60 glucose=20 --reads-brix 78 --celsius 60")
-set(arguments_stage_chart "|--altitude-metres 0|--altitude-metres 500|--altitude-metres 2500")
+set(arguments_stage_chart "|--svg - --altitude-feet 7200|--altitude-metres 0|--altitude-metres 500|--altitude-metres 2500")
 
 file(GLOB c_programs CONFIGURE_DEPENDS "${PROJECT_SOURCE_DIR}/examples/*.c")
 list(TRANSFORM c_programs REPLACE "^.*/(.*)\\.c$" "\\1")

@@ -26,9 +26,10 @@ ways = {
     "learn_kitchen": [[batch, "--weighed", "106=551", "108.5=534", "112=516"], ["--help"]],
     "other_kitchen": [[batch, "--altitude-metres", "1600"], ["--help"]],
     "predict_set": [[batch], [batch, "--full"], [batch, "--width", "32"], [batch, "--json"], ["--version"], ["--help"]],
+    "print_card": [[batch], ["--help"]],
     "rescue_batch": [[batch, "--grams-left", "520", "--water-percent", "14"], ["--help"]],
     "scale_batch": [[batch, "--portions", "24", "--grams-per-portion", "35", "--loss-grams", "20"], ["--help"]],
-    "stage_chart": [["--altitude-metres", "500"], ["--list"], ["--help"]],
+    "stage_chart": [["--altitude-metres", "500"], ["--altitude-metres", "1600", "--svg", "-"], ["--list"], ["--help"]],
     "swap_ingredient": [[batch, "--replace", "pan[1]", "--by", "honey"], ["--help"]],
     "what_matters": [[batch], [batch, "--thermometer-kelvin", "0.3", "--samples", "50"], ["--help"]],
 }

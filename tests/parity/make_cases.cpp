@@ -251,6 +251,7 @@ void texts() {
                                                    : "us 1918"};
         text("sirop_predict_json", sirop_predict_json, batch, table);
         text("sirop_predict_report", sirop_predict_report, batch, table);
+        text("sirop_predict_card", sirop_predict_card, batch, table, named{"columns", i % 3 == 0 ? 23 : 32});
     }
     for (const auto& one : questions()) {
         const named question{"question", sized_text{one}};

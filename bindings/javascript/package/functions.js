@@ -120,6 +120,7 @@ export const functions = {
 
     sirop_predict_json: "json batch, text? table -> written out",
     sirop_predict_report: "json batch, text? table -> written out",
+    sirop_predict_card: "json batch, text? table, index columns -> written out",
     sirop_ask_json: "json question -> written out",
     sirop_ask_report: "json question -> written out",
 

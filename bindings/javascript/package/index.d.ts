@@ -433,6 +433,8 @@ export function report(batch: Batch | string, options?: PredictOptions): string;
 /** The same, with text as the answer. */
 export function predictJson(batch: Batch | string, table?: string): string;
 export function predictReport(batch: Batch | string, table?: string): string;
+/** A card to cook by, wrapped at so many characters (24 to 200): cautions, ingredients, where to stop, what it is then. */
+export function predictCard(batch: Batch | string, table: string | null, columns: number): string;
 
 // --- the inverse questions ------------------------------------------------------------------------------------------
 

@@ -29,7 +29,7 @@ export const {
     stageOfTemperatureN, stageOfMixture, stageOfMixtureN, stagePlaceText, celsiusForStage, celsiusForStageN,
     textureWord, textureWordMeaning, textureWordFirmnessPaS, textureWordOf, textureWordOfN, grainingAt,
     grainingAtN, layersAtEquilibrium, layersAtEquilibriumN, growthGroup, growthLimit, growthLimitsSource,
-    predictJson, predictReport, askJson, askReport, batchNew, batchRead, batchFree, batchAdd, batchAddMixture,
+    predictJson, predictReport, predictCard, askJson, askReport, batchNew, batchRead, batchFree, batchAdd, batchAddMixture,
     batchSet, batchRefusal, batchText, batchPredict, answerFree, answerNumber, answerText, answerCount,
     answerReport, questionName, questionNew, questionFree, questionSetNumber, questionSetTruth, questionSetText,
     questionSetBatch, questionAsk, questionRefusal,

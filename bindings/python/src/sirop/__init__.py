@@ -10,7 +10,7 @@ from . import _properties
 from ._answers import (Cooked, Finished, Graining, GrainingAt, GrowthLimit, Keeping, Prediction, Reply, SetAnswer,
                        Stage, WayToClear)
 from ._arrays import Estimates, Indices, Ranges, Values
-from ._batch import ask, ask_json, ask_report, predict, predict_json, predict_report, report
+from ._batch import ask, ask_json, ask_report, predict, predict_card, predict_json, predict_report, report
 from ._calls import status_text
 from ._catalogue import (COMPONENTS, Property, accepted_range, argument_name, argument_names, component_name,
                          pressure_at_altitude_hpa, pressure_from_boiling_water_hpa, properties, property_name,
@@ -66,7 +66,7 @@ __all__ = [
     "celsius_for_stage", "celsius_for_stage_n", "texture_words", "texture_word", "texture_word_meaning",
     "texture_word_firmness_pa_s", "texture_word_of", "texture_word_of_n", "graining_at", "graining_at_n",
     "layers_at_equilibrium", "layers_at_equilibrium_n", "growth_limits", "growth_limit", "growth_group",
-    "growth_limits_source", "predict", "report", "predict_json", "predict_report", "ask", "ask_json",
+    "growth_limits_source", "predict", "report", "predict_json", "predict_report", "predict_card", "ask", "ask_json",
     "ask_report", "question_names", "question_name",
 ]
 __all__ += _properties.__all__
