@@ -51,10 +51,11 @@ void add_stop(card& c, const core::batch& b, const core::prediction& p) {
     const double firmer = known ? path.measured_at(set, high) : here;
     const std::string by = without_zeros(fixed(within, 1)) + " °C";
     const bool coarse = word_of(softer) != word_of(here) || word_of(firmer) != word_of(here);
+    const int decimals = cooked.grams.value < 100.0 ? 1 : 0;
     c.lines.push_back(
-        {"then weigh", fixed(cooked.grams.value, 0) + " g without the pan (" + fixed(cooked.grams.low, 0) +
-                           " to " + fixed(cooked.grams.high, 0) + " g)" +
-                           (coarse ? "; stop by weight: a probe's ±" + by + " changes the set" : "")});
+        {"then weigh", fixed(cooked.grams.value, decimals) + " g without the pan (" +
+                           fixed(cooked.grams.low, decimals) + " to " + fixed(cooked.grams.high, decimals) +
+                           " g)" + (coarse ? "; stop by weight: a probe's ±" + by + " changes the set" : "")});
     c.lines.push_back(
         {by + " off",
          "too low: " + (boils ? instead(softer, here) : std::string("it does not boil yet")) +
