@@ -221,7 +221,7 @@ std::string report(const core::prediction& p) {
         row(out, "  pours",
             by_verdict(p.set.pours, "yes", "perhaps", "no") + ", at " + core::both_scales(asked, 0) +
                 pours_from(p.set, asked));
-        if (!p.set.cracks)  // nobody stirs milk into a hard or glassy set
+        if (!p.set.cracks && f.contents[core::component::lactose] > 0.0)  // only into what is made with milk
             row(out, "  with some milk",
                 core::fixed(p.with_milk.milk_grams, 0) + " g stirred in makes it " +
                     looser(v, p.with_milk.log10_firmness) + ": " + p.with_milk.word);

@@ -83,7 +83,9 @@ for name in names:
         status, out, said = run(name, *arguments)
         need(status == 0 and out and not said, f"exit status {status}: {said}")
         if not {"--json", "--list", "--version"} & set(arguments):
-            before, aid, _ = words(re.sub(r"<(title|desc)>.*?</\1>", "", out.decode())).partition(first_aid)
+            # a figure's heading, and what is only read out, are no instructions
+            shown = re.sub(r"<(title|desc)>.*?</\1>", "", out.decode()).split("</text>", 1)[-1]
+            before, aid, _ = words(shown).partition(first_aid)
             need(aid, "no first aid")
             need("--help" in arguments or "°C" not in before, f"an instruction before its caution: {before}")
         with open("/dev/full", "wb") as full:
