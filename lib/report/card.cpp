@@ -101,7 +101,7 @@ std::string keeping_line(const core::keeping& k) {
     const std::string number = " (water activity " + fixed(aw.value, 2) + ")";
     if (k.frozen) return "frozen: nothing grows; perishable once thawed";
     if (k.chill) return "perishable: chill it" + number;
-    if (aw.high > 0.80) return "moulds and yeasts can grow" + number;
+    if (aw.high > 0.80) return "chill it: moulds, yeasts can grow" + number;
     if (aw.high > 0.60) return "some yeasts and moulds can grow" + number;
     return "dry: keep it closed, it draws damp" + number;
 }
