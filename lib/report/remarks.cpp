@@ -25,6 +25,8 @@ constexpr sentence sentences[] = {
     {"is a screening figure", "keeping_is_screening", caution, ""},
     {"of the rescued batch are not judged", "rescue_not_judged", caution, ""},
     {"Allergens, and polyols", "allergens_not_judged", caution, ""},
+    {"Allergen: ", "allergen", caution, ""},
+    {" may curdle", "milk_may_curdle", caution, ""},
     {"beyond 97 % solids", "beyond_97_percent_solids", extrapolation, "cooked.solids_percent"},
     {"above 170 °C", "above_170_celsius", extrapolation, "cooked.celsius"},
     {"cocoa and gelling agents", "isotherm_of_solids", extrapolation, ""},
