@@ -94,10 +94,32 @@ mixture_of<Scalar> in_scalar(const mixture& m) {
 inline constexpr double min_freezing_celsius = -30.0;
 inline constexpr sides<curve> three_curves{curve::best, curve::low, curve::high};
 
+/// Relative error of ln aw at given water by the additive rule, on the side of less water and on that of more, per
+/// 1 - aw and unit of mixedness (0.5 for two in equal parts): our estimate.
+inline constexpr double mixing_rule_dry_error = 0.20, mixing_rule_wet_error = 0.10;
+
 // --- water held
 // ---------------------------------------------------------------------------------------------------
 
-/// Grams of water that each component of the mixture holds at ln aw < 0 and T in K.
+/// ln aw by which a mixture must be asked for its edge on a side, to hold what the additive rule may err by:
+/// nothing for one curve or in dilute solution, most for equal parts of several kinds of curve, by mass of the
+/// dissolved solids.  docs/theory.md argues its size.
+inline double beside_mixing_rule(const mixture& m, double ln_aw, curve side) {
+    std::array<double, 8> of_kind{};
+    double all = 0.0, squares = 0.0;
+    for (const auto& c : components)
+        if (c.where == phase::dissolved) of_kind[static_cast<std::size_t>(c.isotherm.kind)] += m[c.id];
+    for (const double grams : of_kind) {
+        all += grams;
+        squares += grams * grams;
+    }
+    if (!(all > 0.0) || side == curve::second) return ln_aw;
+    const double mixed = 1.0 - squares / (all * all);
+    const double error = side == curve::low ? mixing_rule_dry_error : -mixing_rule_wet_error;
+    return ln_aw * (1.0 - error * mixed * std::expm1(ln_aw));
+}
+
+/// Grams of water that each component of the mixture, as a liquid, holds at ln aw < 0 and T in K.
 template <class Scalar>
 std::array<Scalar, component_count> water_by_component(const mixture_of<Scalar>& m, const Scalar& ln_aw,
                                                        const Scalar& kelvin) {
@@ -108,7 +130,7 @@ std::array<Scalar, component_count> water_by_component(const mixture_of<Scalar>&
     for (std::size_t i = 0; i < component_count; ++i) {
         const auto& c = columns_of<constant_of<Scalar>>[i].isotherm;
         if (m.grams[i] < Scalar(0.0) || is_nothing(m.grams[i]) || c.kind == isotherm_kind::none) continue;
-        if (!one_curve(c.kind)) {
+        if (!one_curve(c)) {
             held[i] = m.grams[i] * water_held(c, ln_aw, kelvin);
             continue;
         }
@@ -119,19 +141,77 @@ std::array<Scalar, component_count> water_by_component(const mixture_of<Scalar>&
     return held;
 }
 
-/// Grams of water that the mixture's solids hold at ln aw < 0 and T in K; its own water does not enter.
+/// The same of the whole mixture, by the best model or along a curve.
 template <class Scalar>
-Scalar water_held(const mixture_of<Scalar>& m, const Scalar& ln_aw, const Scalar& kelvin) {
+Scalar water_held_by_liquid(const mixture_of<Scalar>& m, const Scalar& ln_aw, const Scalar& kelvin) {
     Scalar total{};
     for (const Scalar& g : water_by_component(m, ln_aw, kelvin)) total += g;
     return total;
 }
-inline double water_held(const mixture& m, double ln_aw, double kelvin, curve side) {
-    if (side == curve::best) return water_held(m, ln_aw, kelvin);
+inline double water_held_by_liquid(const mixture& m, double ln_aw, double kelvin, curve side) {
+    if (side == curve::best) return water_held_by_liquid(m, ln_aw, kelvin);
+    const double by_rule = beside_mixing_rule(m, ln_aw, side);
     double total = 0.0;
     for (const auto& c : components)
-        if (m[c.id] > 0.0) total += m[c.id] * water_held(c, ln_aw, kelvin, side);
+        if (m[c.id] > 0.0) total += m[c.id] * water_held(c, by_rule, kelvin, side);
     return total;
+}
+
+/// What the glass of the whole mixture adds to ln aw: `water` grams of its own or not, T in K.  The sugars' curves
+/// were fitted through the glass and need nothing; the chains bring their share.
+template <class Scalar>
+Scalar glass_ln_activity(const mixture_of<Scalar>& m, const Scalar& water, const Scalar& kelvin,
+                         curve side = curve::best) {
+    Scalar weight = water, sum{}, chains{};
+    const auto& columns = columns_of<constant_of<Scalar>>;
+    const auto& of_water = columns[index_of(component::water)];
+    for (std::size_t i = 0; i < component_count; ++i) {
+        if (columns[i].isotherm.kind == isotherm_kind::none || is_nothing(m.grams[i])) continue;
+        const Scalar share = m.grams[i] / columns[i].glass_constant;
+        weight += share;
+        sum += share * (columns[i].glass_celsius - of_water.glass_celsius);
+        if (columns[i].isotherm.kind == isotherm_kind::chain) chains += m.grams[i];
+    }
+    if (is_nothing(chains)) return Scalar(0.0);
+    const Scalar above_water = sum / weight;
+    // Known within half: the step of the heat capacity within a third, T - Tg within 12 K.
+    if (side != curve::best && side != curve::second) chains *= side == curve::low ? 0.5 : 1.5;
+    return formula::glass_ln_activity(Scalar(chains * above_water / weight),
+                                      Scalar(above_water + (of_water.glass_celsius + formula::zero_celsius)),
+                                      kelvin);
+}
+
+namespace detail {
+
+/// Water held in liquid and glass: that which the liquid holds at the activity from which the glass leads to
+/// ln_aw. The glass adds the less, the more water there is, so ln aw rises with water throughout.
+template <class Scalar, class Liquid>
+Scalar held_through_glass(const mixture_of<Scalar>& m, const Liquid& liquid, const Scalar& ln_aw,
+                          const Scalar& kelvin, curve side = curve::best) {
+    using std::exp;
+    using std::log;
+    const Scalar as_liquid = liquid(ln_aw);
+    if (is_nothing(glass_ln_activity(m, as_liquid, kelvin, side))) return as_liquid;
+    const Scalar target = log(-ln_aw);
+    const auto off = [&](Scalar u) -> Scalar {
+        const Scalar ln_liquid = -exp(u);
+        return log(-(ln_liquid + glass_ln_activity(m, Scalar(liquid(ln_liquid)), kelvin, side))) - target;
+    };
+    return liquid(Scalar(-exp(solve_monotone(off, Scalar(target - 0.2), Scalar(target - 12.0), target))));
+}
+
+}  // namespace detail
+
+/// Grams of water that the mixture's solids hold at ln aw < 0 and T in K; its own water does not enter.
+template <class Scalar>
+Scalar water_held(const mixture_of<Scalar>& m, const Scalar& ln_aw, const Scalar& kelvin) {
+    return detail::held_through_glass(
+        m, [&](const Scalar& ln) -> Scalar { return water_held_by_liquid(m, ln, kelvin); }, ln_aw, kelvin);
+}
+/// The same along a curve.
+inline double water_held(const mixture& m, double ln_aw, double kelvin, curve side) {
+    return detail::held_through_glass(
+        m, [&](double ln) { return water_held_by_liquid(m, ln, kelvin, side); }, ln_aw, kelvin, side);
 }
 
 template <class Scalar>
@@ -290,11 +370,13 @@ inline double boiling_celsius(const mixture& m, double pressure_pa, curve side) 
 /// Best ln aw at T in K of a mixture with water, all of it liquid; 0 with free water.
 template <class Scalar>
 Scalar best_ln_activity(const mixture_of<Scalar>& m, const Scalar& kelvin) {
-    return detail::ln_activity_by(detail::held_by(m), m.water(), kelvin);
+    const auto liquid = [&m](const Scalar& ln_aw, const Scalar& t) { return water_held_by_liquid(m, ln_aw, t); };
+    return detail::ln_activity_by(liquid, m.water(), kelvin) + glass_ln_activity(m, m.water(), kelvin);
 }
 /// The same along a curve.
 inline double ln_activity(const mixture& m, double kelvin, curve side) {
-    return detail::ln_activity_by(detail::held_by(m, side), m.water(), kelvin);
+    const auto liquid = [&](double ln_aw, double t) { return water_held_by_liquid(m, ln_aw, t, side); };
+    return detail::ln_activity_by(liquid, m.water(), kelvin) + glass_ln_activity(m, m.water(), kelvin, side);
 }
 
 /// Boiling point, C, under a pressure in Pa.  Not computed without water, or for a mixture that would boil above
