@@ -9,6 +9,7 @@
 
 #include "csv.hpp"
 #include "mixtures.hpp"
+#include "published.hpp"
 #include "sirop/data/components.hpp"
 #include "sirop/formula/isotherm.hpp"
 
@@ -45,6 +46,36 @@ inline double uniquac_ternary_ln_activity(double sucrose_grams, double glucose_g
     return std::log(x[0] * ratio) + 1.0 - ratio + q[0] * (1.0 - std::log(around_water) - shares);
 }
 
+/// The same by the additive rule on the two binaries.
+inline double uniquac_additive_ln_activity(double sucrose_grams, double glucose_grams, double water_grams,
+                                           double t) {
+    namespace core = sirop::core;
+    return bisect(
+        [&](double ln_aw) {
+            return sucrose_grams *
+                       core::detail::uniquac_water(ln_aw, t, sirop::formula::uniquac_sucrose,
+                                                   core::detail::molar_ratio(core::sucrose_molar_mass)) +
+                   glucose_grams *
+                       core::detail::uniquac_water(ln_aw, t, sirop::formula::uniquac_glucose,
+                                                   core::detail::molar_ratio(core::glucose_molar_mass)) -
+                   water_grams;
+        },
+        -6.0, -1.0e-3);
+}
+
+/// The two over 60 to 95 % solids, 25 to 120 C, three ratios of the sugars.
+template <class Take>
+void compare_ternary_uniquac(const Take& take) {
+    for (const double celsius : {25.0, 60.0, 90.0, 120.0})
+        for (double w = 60.0; w <= 95.0; w += 5.0)
+            for (const double share : {0.25, 0.5, 0.75}) {
+                const double t = kelvin(celsius), sucrose = share * w, glucose = w - sucrose;
+                take(std::exp(uniquac_ternary_ln_activity(sucrose, glucose, 100.0 - w, t)) -
+                         std::exp(uniquac_additive_ln_activity(sucrose, glucose, 100.0 - w, t)),
+                     w, celsius);
+            }
+}
+
 /// A published number of a row like "water activity ..., sucrose, 85 %, ..., value".
 struct published_at {
     double percent, value;
@@ -53,11 +84,10 @@ struct published_at {
 
 /// The rows of a table whose quantity begins so and whose composition is a percentage.
 inline std::vector<published_at> rows_of(const std::string& file, const std::string& quantity,
-                                         const std::string& solutes, const std::string& note = "") {
+                                         const std::string& solutes) {
     std::vector<published_at> found;
     for (const csv_row& row : read_csv(file).rows)
-        if (row.text("quantity").rfind(quantity, 0) == 0 && row.text("solutes") == solutes &&
-            row.text("composition").find(note) != std::string::npos)
+        if (row.text("quantity").rfind(quantity, 0) == 0 && row.text("solutes") == solutes)
             found.push_back({std::stod(row.text("composition")), row.number("value"), row.place()});
     return found;
 }
@@ -70,6 +100,11 @@ inline std::vector<published_at> droplet_activities() {
 inline std::vector<published_at> technical_elevations() {
     return rows_of("boiling_point_technical_sugar.csv", "BPE (computed", "sucrose");
 }
+/// Water activities of Greek honeys at the two ends of their water, which need not be the same honeys.
+inline std::vector<published_at> greek_honey_activities() {
+    return rows_of("honey_activity_glass.csv", "water activity", "honey, 33 Greek");
+}
+inline constexpr double honey_laboratories_differ = 0.03;  ///< either way, in aw at equal water; same source
 /// Boiling-point elevations of milk concentrate, K, by % of total solids; pressure not stated.
 inline std::vector<published_at> milk_elevations() {
     return rows_of("boiling_point_milk_concentrate.csv", "boiling point rise", "milk solids");

@@ -211,20 +211,9 @@ TEST(Chains, GlassHoldsMore) {
 // in aw over 60 to 95 %, 25 to 120 C, all ratios (model against model; parameters recalled).
 TEST(MixingRule, TernaryUniquac) {
     deviations aw{"ternary UNIQUAC against the additive rule, aw"};
-    for (const double celsius : {25.0, 60.0, 90.0, 120.0})
-        for (double w = 60.0; w <= 95.0; w += 5.0)
-            for (const double share : {0.25, 0.5, 0.75}) {
-                const double t = kelvin(celsius), water = 100.0 - w;
-                const double ternary = uniquac_ternary_ln_activity(share * w, (1.0 - share) * w, water, t);
-                const auto held_at = [&](double ln_aw) {
-                    return w * (share * detail::uniquac_water(ln_aw, t, formula::uniquac_sucrose,
-                                                              detail::molar_ratio(sucrose_molar_mass)) +
-                                (1.0 - share) * detail::uniquac_water(ln_aw, t, formula::uniquac_glucose,
-                                                                      detail::molar_ratio(glucose_molar_mass)));
-                };
-                const double ln_aw = bisect([&](double ln) { return held_at(ln) - water; }, -6.0, -1.0e-3);
-                aw.add(std::exp(ternary) - std::exp(ln_aw), std::to_string(w) + " %");
-            }
+    compare_ternary_uniquac([&](double off, double w, double celsius) {
+        aw.add(off, std::to_string(w) + " %, " + std::to_string(celsius) + " C");
+    });
     EXPECT_EQ(aw.count(), 96U);
     EXPECT_LE(aw.worst(), 5.0e-4);
     // With one of the two absent it is the binary.
@@ -258,10 +247,8 @@ TEST(MixingRule, RealMixtures) {
                     holds(e, published, rounding) ? "" : ", outside");
     };
     count("honey 17.2 %", water_activity(honey(), 25.0), 0.262 + 0.0179 * 17.2, 0.0);
-    for (const csv_row& row : read_csv("honey_activity_glass.csv").rows)
-        if (row.text("quantity").rfind("water activity", 0) == 0)
-            count("honey", water_activity(honey(std::stod(row.text("composition"))), 25.0), row.number("value"),
-                  0.03);
+    for (const auto& point : greek_honey_activities())
+        count("honey", water_activity(honey(point.percent), 25.0), point.value, honey_laboratories_differ);
     for (const auto& point : milk_elevations())
         count("milk", elevation(skim_milk(point.percent)), point.value, 0.5);
     const auto table = read_csv("sorption_amorphous_sugars.csv");

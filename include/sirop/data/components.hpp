@@ -190,9 +190,9 @@ inline constexpr sides_by_solids polyol_errs{
     {{{0.0, 0.10}, {0.25, 0.10}, {0.5, 0.10}, {0.75, 0.10}, {1.0, 0.10}}}};
 /// The spread to a published model's values, which to 30 % are in doubt, and past 80 % fall with temperature.
 inline constexpr sides_by_solids glycerol_errs{
-    {{{0.30, 0.10}, {0.60, 0.05}, {0.7, 0.05}, {0.8, 0.05}, {1.0, 0.05}}}};
+    {{{0.30, 0.10}, {0.60, 0.05}, {0.8, 0.05}, {0.9, 0.07}, {1.0, 0.07}}}};
 inline constexpr sides_by_solids salt_errs{
-    {{{0.2596, 0.003}, {0.45, 0.011}, {0.6, 0.011}, {0.8, 0.011}, {1.0, 0.011}}}};
+    {{{0.2596, 0.003}, {0.45, 0.009}, {0.6, 0.009}, {0.8, 0.009}, {1.0, 0.009}}}};
 inline constexpr sides_by_solids solid_errs{{{{0.0, 0.25}, {0.25, 0.25}, {0.5, 0.25}, {0.75, 0.25}, {1.0, 0.25}}}};
 
 // Sugars are checked by freezing points down to -5 C.
