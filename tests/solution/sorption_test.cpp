@@ -44,11 +44,11 @@ mixture glucose_syrup(double de) {
     return m;
 }
 
-// ---- single sugars ----
+// ---- single solutes ----
 
 // CRC Handbook, 102nd ed.: freezing points printed to 0.01 K, 0.00005 in aw.  Fructose's own curve is our fit to
 // its eleven points; lactose has sucrose's per gram.
-TEST(SingleSugars, FreezingPointsOfFructoseAndLactose) {
+TEST(SingleSolutes, FreezingPointsOfFructoseAndLactose) {
     for (const auto& [solute, most] : {std::pair{component::fructose, 2.0e-4}, {component::lactose, 1.0e-4}}) {
         deviations aw{"aw at freezing, " + std::string(data_of(solute).name)};
         std::size_t inside = 0;
@@ -65,7 +65,7 @@ TEST(SingleSugars, FreezingPointsOfFructoseAndLactose) {
 }
 
 // Thick, fructose is glucose, within 0.001 in aw from 80 % on: nothing at hand tells them apart.
-TEST(SingleSugars, FructoseMeetsGlucoseWhereItIsThick) {
+TEST(SingleSolutes, FructoseMeetsGlucoseWhereItIsThick) {
     for (const double w : {80.0, 85.0, 90.0, 95.0})
         EXPECT_NEAR(water_activity(solution(component::fructose, w), 25.0).value,
                     water_activity(solution(component::glucose, w), 25.0).value, 1.0e-3)
@@ -74,7 +74,7 @@ TEST(SingleSugars, FructoseMeetsGlucoseWhereItIsThick) {
 
 // Amorphous lactose, 6.8 g per 100 g at aw 0.37 and its glass transition (Roos, Lait 82 (2002) 475): drier than
 // the curve of sucrose per gram by 2.7 g, at the end of an interval that leans that way.
-TEST(SingleSugars, AmorphousLactose) {
+TEST(SingleSolutes, AmorphousLactose) {
     const estimate h = held(made_of({{component::lactose, 100.0}}), 0.37, 24.0);
     std::printf("    lactose at aw 0.37: %.2f (%.2f to %.2f), published 6.8\n", h.value, h.low, h.high);
     EXPECT_TRUE(holds(h, 6.8, 0.05));
@@ -83,7 +83,7 @@ TEST(SingleSugars, AmorphousLactose) {
 
 // Diluting a thick syrup of these gives heat: water clings less when warm, so ln aw at given water rises with T.
 // That of glycerol is known by its sign alone.  So it is for the solids, by their heat of sorption.
-TEST(SingleSugars, ActivityOfAGivenSolutionRisesWithTemperature) {
+TEST(SingleSolutes, ActivityOfAGivenSolutionRisesWithTemperature) {
     for (const component c : {component::sucrose, component::glucose, component::fructose, component::glycerol,
                               component::protein, component::starch, component::cocoa_solids})
         for (const double w : {60.0, 75.0, 85.0, 92.0}) {
@@ -94,13 +94,22 @@ TEST(SingleSugars, ActivityOfAGivenSolutionRisesWithTemperature) {
 }
 
 // Norrish's law with Chirife's K = -1.16 (recalled, confidence high), 25 C, to 60 %: within 0.003.
-TEST(SingleSugars, GlycerolByNorrish) {
+TEST(SingleSolutes, GlycerolByNorrish) {
     for (double w = 10.0; w <= 60.0; w += 10.0) {
         const double x = mole_fraction_at(w, glycerol_molar_mass);
         EXPECT_NEAR(water_activity(solution(component::glycerol, w), 25.0).value,
                     std::exp(formula::norrish_ln_activity(x, -1.16)), 0.003)
             << w;
     }
+}
+
+// A saturated brine, 28.4 %, boils at 108.7 C (recalled, confidence medium-high): 0.7 K below the constants of 25
+// C, and within the interval, which leans that way when hot.
+TEST(SingleSolutes, BoilingBrine) {
+    const estimate boils = boiling_celsius(solution(component::salt, 28.4), atmosphere);
+    std::printf("    brine: %.2f (%.2f to %.2f) C\n", boils.value, boils.low, boils.high);
+    EXPECT_NEAR(boils.value, 108.7, 0.75);
+    EXPECT_TRUE(holds(boils, 108.7));
 }
 
 // ---- sucrose: three sources and a fourth witness ----

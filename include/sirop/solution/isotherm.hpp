@@ -226,7 +226,7 @@ inline double water_held_second(const component_data& c, double ln_aw, double ke
 /// Relative uncertainty of ln aw of a component that holds h grams of water per gram, on the side of less (low) or
 /// more water (high): the trust stated in its model alone; the spread of two published models comes on top
 /// (water_held with a curve).
-inline double ln_activity_uncertainty(const component_data& c, double ln_aw, double h, curve side) {
+inline double ln_activity_uncertainty(const component_data& c, double ln_aw, double h, double kelvin, curve side) {
     if (c.isotherm.kind == isotherm_kind::chain) {
         using namespace detail;
         const double f = chain_volume_fraction(h), square = f * f;
@@ -235,8 +235,10 @@ inline double ln_activity_uncertainty(const component_data& c, double ln_aw, dou
     }
     if (c.trust.line == nullptr) return 0.0;
     const double own = c.isotherm.kind == isotherm_kind::electrolyte ? h / c.isotherm.size : h;
-    const auto* line = side == curve::low && c.trust.dry ? c.trust.dry : c.trust.line;
-    return std::fmax(c.trust.times * line->at(1.0 / (1.0 + own)), c.trust.least) + c.trust.plus;
+    const bool dry = side == curve::low;
+    const auto* line = dry && c.trust.dry ? c.trust.dry : c.trust.line;
+    const double hot = dry ? c.trust.dry_per_kelvin * std::fmax(kelvin - 298.15, 0.0) : 0.0;
+    return std::fmax(c.trust.times * line->at(1.0 / (1.0 + own)), c.trust.least) + c.trust.plus + hot;
 }
 
 /// Water held along a curve.  The edges are h(aw^(1+r)) and h(aw^(1-r)), or the second model where it lies further
@@ -247,7 +249,7 @@ inline double water_held(const component_data& c, double ln_aw, double kelvin, c
     if (side == curve::second) return water_held_second(c, ln_aw, kelvin);
     const double h = water_held(c, ln_aw, kelvin);
     if (side == curve::best) return h;
-    const double r = ln_activity_uncertainty(c, ln_aw, h, side);
+    const double r = ln_activity_uncertainty(c, ln_aw, h, kelvin, side);
     double factor = side == curve::low ? 1.0 + r : 1.0 - r;
     if (c.isotherm.kind == isotherm_kind::solid) {
         const double warmth = detail::solid_warmth(kelvin), none = 1.0 / (warmth * warmth);
