@@ -259,6 +259,7 @@ core::outcome<reply> answer_question(const json& document, const std::vector<std
         talk.cautions = {std::string(core::burn_caution), std::string(core::keeping_deferral)};
     write(talk.answer, field{"status", talk.status == core::grade::fine ? "fine" : "extrapolated"},
           field{"cautions", talk.cautions}, field{"notes", talk.batch.notes});
+    write_remarks(talk.answer);
     heading(talk.page, "WHAT TO WATCH");
     for (const auto& caution : talk.cautions) row(talk.page, "  -", caution, 4);
     for (const auto& note : talk.batch.notes) row(talk.page, "  -", note, 4);

@@ -25,7 +25,7 @@ Scalar glass_ln_activity(const mixture_of<Scalar>& m, const Scalar& water, const
     }
     if (is_nothing(chains)) return Scalar(0.0);
     const Scalar above_water = sum / weight;
-    // Known within half: the step of the heat capacity within a third, T - Tg within 12 K.
+    // Known within half: the step of the heat capacity within a third, T - Tg within 12 to 20 K.
     if (side != curve::best && side != curve::second) chains *= side == curve::low ? 0.5 : 1.5;
     return formula::glass_ln_activity(Scalar(chains * above_water / weight),
                                       Scalar(above_water + (of_water.glass_celsius + formula::zero_celsius)),
