@@ -235,7 +235,7 @@ batch caramel() {
 TEST(steps, keep_mass_and_order) {
     const batch b = caramel();
     const stove on;
-    const auto c = cook_over_time(b, on, usual_steps(b), 6.5);
+    const auto c = cook_over_time(b, on, usual_steps(b, on), 6.5);
     ASSERT_TRUE(c) << c.why.reason;
     ASSERT_EQ(c->steps.size(), 3U);
     const pan_state& end = c->steps.back().end;
@@ -251,7 +251,7 @@ TEST(steps, keep_mass_and_order) {
 TEST(steps, an_addition_keeps_the_heat) {
     const batch b = caramel();
     const stove on;
-    const auto c = cook_over_time(b, on, usual_steps(b), 6.5);
+    const auto c = cook_over_time(b, on, usual_steps(b, on), 6.5);
     ASSERT_TRUE(c);
     const double butter = enthalpy_joule(off_the_heat(b.off_heat[0]), 15.0);
     EXPECT_NEAR(joule_in(c->steps[1].end, on), joule_in(c->steps[0].end, on) + butter, 1.0);
@@ -277,7 +277,7 @@ TEST(steps, refuse_what_is_never_reached) {
     batch b = caramel();
     stove on;
     on.watts = 20.0;
-    const auto c = cook_over_time(b, on, usual_steps(b), 6.5);
+    const auto c = cook_over_time(b, on, usual_steps(b, on), 6.5);
     ASSERT_FALSE(c);
     EXPECT_EQ(c.why.place, "steps[0]");
     EXPECT_NE(c.why.reason.find("more power"), std::string::npos);

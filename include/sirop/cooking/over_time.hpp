@@ -37,7 +37,7 @@ struct heating {
 
 /// Viscosity at which a still syrup gives off half of what open water of its activity would, Pa s: it no longer
 /// stirs itself, and skins over (our estimate).
-inline constexpr double skinning_pa_s = 1.0;
+inline constexpr double skinning_pa_s = 0.3;
 
 /// The most that one heating may last, s: a pan that has not reached its temperature by then does not.
 inline constexpr double longest_heating_seconds = 24.0 * 3600.0;
@@ -238,7 +238,7 @@ pan_state heated(const pan_state& from, const stove& on, const heating& how, dou
         const motion::state d = pan.slope(y, at_boil);
         const double longest = how.largest_step;
         double step = end - seconds;
-        if (std::fabs(d[motion::hob]) * on.lag_seconds > 1.0e-4 * y[motion::hob])  // it warms or cools
+        if (std::fabs(d[motion::hob]) * on.lag_seconds > 1.0e-5 * on.watts * on.lag_seconds)  // it warms or cools
             step = std::fmin(step, 0.2 * longest * on.lag_seconds);
         step = std::fmin(step, 0.3 * longest / std::fabs(d[motion::temperature]));
         if (y[motion::water] > 0.0)

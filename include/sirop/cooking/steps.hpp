@@ -44,11 +44,12 @@ struct course {
     double highest_celsius = not_a_number;
 };
 
-/// What a batch says if nobody says more: heat to its target, add what goes in off the heat, cool to serving.
-inline std::vector<cook_step> usual_steps(const batch& b) {
+/// What a batch says if nobody says more: heat to its target, add what goes in off the heat, cool to
+/// serving, or as near to the room as is soon reached.
+inline std::vector<cook_step> usual_steps(const batch& b, const stove& on) {
     std::vector<cook_step> steps = {{step_kind::heat, b.real_celsius(), not_a_number, 1.0, {}}};
     if (!b.off_heat.empty()) steps.push_back({step_kind::add, not_a_number, not_a_number, 0.0, b.off_heat});
-    steps.push_back({step_kind::cool, b.serve_celsius, not_a_number, 0.0, {}});
+    steps.push_back({step_kind::cool, std::fmax(b.serve_celsius, on.room_celsius + 5.0), not_a_number, 0.0, {}});
     return steps;
 }
 
