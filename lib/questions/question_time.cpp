@@ -225,6 +225,9 @@ refused cook_over_time(conversation& talk) {
                                            both_scales(first.step.to_celsius) +
                                            " by the heat that is on its way (our estimate of the hob's lag)");
     }
+    talk.because(
+        "At the boil a pan is as hot as the water left in it says; how fast that water leaves is the hob's "
+        "heat, less what the pan's surface gives up.");
     // A path that can be drawn: a state each fiftieth of the time or each 2 K.
     json& path = at(out, "path") = json(json::list());
     double seconds = -HUGE_VAL, celsius = -HUGE_VAL;
