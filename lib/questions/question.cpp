@@ -342,6 +342,7 @@ core::outcome<reply> answer_question(const json& document, const std::vector<std
         talk.cautions = {std::string(core::burn_caution), std::string(core::keeping_deferral)};
     write(talk.answer, field{"status", talk.status == core::grade::fine ? "fine" : "extrapolated"},
           field{"cautions", talk.cautions}, field{"notes", talk.batch.notes});
+    write_remarks(talk.answer);
     std::string page = title_line(talk.batch.title.empty() ? "Batch" : talk.batch.title);
     say_cautions(page, talk.cautions);
     page += talk.page;

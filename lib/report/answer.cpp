@@ -100,6 +100,7 @@ json prediction_json(const core::prediction& p) {
     }
 
     write(answer, field{"cautions", p.cautions}, field{"notes", p.notes});
+    write_remarks(answer);
     return answer;
 }
 

@@ -48,6 +48,7 @@ sirop_check(format lint bash -o pipefail -c
 sirop_check(no_fast_math lint bash ${checks}/no_fast_math.sh)
 sirop_check(include_graph lint ${system_python} ${checks}/include_graph.py)
 sirop_check(c_functions lint bash ${checks}/c_functions.sh $<TARGET_FILE:sirop_c>)
+sirop_check(c_contract lint ${system_python} -B ${checks}/c_contract.py $<TARGET_FILE:sirop_c>)
 sirop_check(validation_page lint bash docs/validation/make.sh --check)
 sirop_check(embedded_target lint bash ${checks}/embedded_target.sh "${CMAKE_CURRENT_BINARY_DIR}/embedded_target")
 
