@@ -20,7 +20,7 @@ inline constexpr std::string_view keeping_deferral =
 
 /// Whether what is added off the heat brings water that bursts into steam: more than 2 % of it.
 inline bool additions_burst(const batch& b) {
-    const auto added = in_the_pan(b.off_heat);
+    const auto added = contents_of(b.off_heat);
     return added.water() > 0.02 * added.total();
 }
 

@@ -163,7 +163,7 @@ inline loosening loosened_with_milk(const sides<mixture>& finished, double milk_
 inline neighbours_answer beside_neighbours(const batch& b, const mixture& finished) {
     if (b.neighbours.empty()) return {};
     std::vector<layer> layers = {{"this batch", finished}};
-    for (const auto& line : b.neighbours) layers.push_back({line.name, in_the_pan({line})});
+    for (const auto& line : b.neighbours) layers.push_back({line.name, contents_of({line})});
     return at_equilibrium(layers, std::fmax(b.stored_celsius(), 0.0));
 }
 
