@@ -41,8 +41,11 @@ int main(int argc, char** argv) {
     out.print(line, "English", "French", "°C", "°F", "water left in plain syrup, %");
     bool beyond = false;
     for (const auto& row : table->rows) {
-        const double low = core::carried_celsius(row.low_celsius, formula::standard_atmosphere, pa);
-        const double high = core::carried_celsius(row.high_celsius, formula::standard_atmosphere, pa);
+        const bool colour = core::is_colour(*table, row);  // at any pressure the same, and of no water
+        const auto here = [&](double celsius) {
+            return colour ? core::not_a_number : core::carried_celsius(celsius, formula::standard_atmosphere, pa);
+        };
+        const double low = here(row.low_celsius), high = here(row.high_celsius);
         const bool known = std::isfinite(low) && std::isfinite(high);
         beyond = beyond || !known;
         const double t0 = known ? low : row.low_celsius, t1 = known ? high : row.high_celsius;

@@ -5,6 +5,7 @@
 #include <vector>
 
 #include "graining_fixes.hpp"
+#include "pan_cautions.hpp"
 
 namespace sirop::core {
 
@@ -28,7 +29,9 @@ inline void add_cautions(prediction& p, const batch& b) {
     auto& out = p.cautions;
     const auto& f = p.finished;
     out.emplace_back(burn_caution);
+    for (auto& text : heat_cautions(p.cooked.contents, p.cooked.celsius)) out.push_back(std::move(text));
     if (additions_burst(b)) out.emplace_back(steam_caution);
+    for (auto& text : ingredient_cautions(b, f.contents)) out.push_back(std::move(text));
     if (f.water_flashed_grams.value > 0.0)
         out.push_back("The additions boil up: about " + fixed(f.water_flashed_grams.value, 1) +
                       " g of water leaves as steam (" +
@@ -139,7 +142,7 @@ inline void add_notes(prediction& p, const batch& b) {
                                                                                              : note.text);
         if (f.contents.raw(c.id) > 0.0 && !note.if_raw.empty()) out.emplace_back(note.if_raw);
     }
-    if (m[component::acid] > 0.002 * m.total() && m[component::sucrose] > 0.0)
+    if (acid_inverts(b))
         out.emplace_back(
             "Acid turns part of the sugar into glucose and fructose while it boils, which is not modelled: "
             "softer, stickier, less graining.");

@@ -30,6 +30,16 @@ inline cooked_state end_of_cook(const batch& b, const mixture& pan) {
     return c;
 }
 
+/// What is added where a target in C is far too hot, but would do in F.
+inline std::string meant_in_fahrenheit(const batch& b, const cooked_state& c) {
+    const double meant = fahrenheit_to_celsius(b.thermometer_celsius);
+    const double real = meant - b.thermometer_error_kelvin;
+    if (b.target_place.ends_with("fahrenheit") || !(real >= c.starts_to_boil_celsius && real <= c.highest_celsius))
+        return {};
+    return "; is that °F? " + shortest(b.thermometer_celsius) + " °F is " + fixed(meant, 1) +
+           " °C: write to_fahrenheit";
+}
+
 /// Why the pan cannot be boiled down to the target, if so.
 inline std::optional<refusal> find_cook_fault(const batch& b, const mixture& pan, const cooked_state& c) {
     if (!(pan.water() > 0.0))
@@ -56,7 +66,8 @@ inline std::optional<refusal> find_cook_fault(const batch& b, const mixture& pan
         return refusal{b.target_place, target +
                                            " is beyond the model (99.5 % solids of the syrup phase); the highest "
                                            "temperature that it can answer here is " +
-                                           shown(c.highest_celsius, [](double x) { return std::floor(x); })};
+                                           shown(c.highest_celsius, [](double x) { return std::floor(x); }) +
+                                           meant_in_fahrenheit(b, c)};
     if (c.celsius < c.starts_to_boil_celsius)
         return refusal{b.target_place, target +
                                            " is not reached by boiling: the pan would hold more water than it "
@@ -124,8 +135,9 @@ inline finished_state finished_with(const sides<mixed>& additions_in, double ser
                                                 100.0 * last_refraction_solids, status);
     f.millilitres = of([&](const mixture& m) { return volume(m, serve_celsius); });
     f.glass_transition_celsius = of([](const mixture& m) { return glass_celsius(m); });
-    f.glass_transition_celsius.low -= glass_error_kelvin;
-    f.glass_transition_celsius.high += glass_error_kelvin;
+    const estimate glass = glass_transition(f.contents);
+    f.glass_transition_celsius.low -= glass.value - glass.low;
+    f.glass_transition_celsius.high += glass.high - glass.value;
     f.water_activity_at_serving =
         stretched(contents.map([&](const mixture& m) { return activity_of(m, serve_celsius); }));
     f.water_activity_at_serving.status = worst(f.water_activity_at_serving.status, status);

@@ -117,7 +117,7 @@ constexpr auto pantry_rows() {
         {"tartaric acid", kind::acid, {2.0, 2.4, from_memory, 'M'}, allergen::none, caution::none,
          "pure substance", "", {{{acid, 100}}}},
         {"vinegar", kind::acid, {2.9, 2.9, "vinegar", 'H'}, allergen::none, caution::none,
-         "USDA SR Legacy, NDB 02053", "acid: the remainder", {{{water, 94.78}, {minerals, 0.02}, {acid, 5.2}}}},
+         "USDA SR Legacy, NDB 02053", "sugar counted as sucrose; acid: the remainder", {{{water, 94.78}, {sucrose, 0.04}, {minerals, 0.02}, {acid, 5.16}}}},
         {"pectin", kind::gelling, {3.0, 4.5, from_memory, 'L'}, allergen::none, caution::none,
          "common practice, no source", "all of it: powder without added sugar, counted as fibre",
          {{{water, 9}, {fibre, 86}, {minerals, 3}, {protein, 2}}}},
@@ -470,7 +470,7 @@ constexpr auto pantry_rows() {
 
         // alcohol: % vol is that of the bottle; grams of ethanol per 100 g stand in the row
         {"rum 40 % vol", kind::spirit, unknown_ph, allergen::none, caution::flammable,
-         "USDA SR Legacy, NDB 14050", "", {{{water, 66.6}, {ethanol, 33.4}}}},
+         "USDA SR26, NDB 14050", "", {{{water, 66.6}, {ethanol, 33.4}}}},
         {"orange liqueur 40 % vol", kind::spirit, unknown_ph, allergen::none, caution::flammable,
          "label-typical; recalled, confidence medium", "250 g of sugar a litre, all sucrose",
          {{{water, 45}, {sucrose, 24.3}, {ethanol, 30.7}}}},
