@@ -78,7 +78,9 @@ class program : public CLI::App {
     }
     /// Asks the question and prints the answer; `complete` adds what needs the batch.  The exit status: 0, 2 for a
     /// refusal, or 3.
-    int ask(json asked, const std::function<void(json& asked, const json& batch)>& complete = {}) const {
+    /// `draw` makes something else of the JSON answer, and gives the status itself.
+    int ask(json asked, const std::function<void(json& asked, const json& batch)>& complete = {},
+            const std::function<int(const std::string&)>& draw = {}) const {
         const auto batch = kitchen::read_all(path_);
         if (!batch) return kitchen::cannot_read(path_);
         // The file's own text goes in as it is, so that duplicate keys and places are the library's to name.  It
@@ -89,11 +91,15 @@ class program : public CLI::App {
         std::string text = asked.dump(-1, ' ', false, json::error_handler_t::replace);
         text.back() = ',';
         text += "\"batch\":" + *batch + "}";
-        const auto call = json_ ? sirop_ask_json : sirop_ask_report;
-        return kitchen::print_reply([&](char* out, std::size_t bytes, std::size_t* needed) {
-            return call(text.data(), text.size(), out, bytes, needed);
-        });
+        const auto call = json_ || draw ? sirop_ask_json : sirop_ask_report;
+        const std::function<int(const std::string&)> show = draw ? draw : kitchen::print;
+        return kitchen::print_reply(
+            [&](char* out, std::size_t bytes, std::size_t* needed) {
+                return call(text.data(), text.size(), out, bytes, needed);
+            },
+            show);
     }
+    const std::string& path() const { return path_; }
 
   private:
     std::string path_;

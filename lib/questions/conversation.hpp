@@ -158,6 +158,7 @@ inline void say_lines(conversation& talk, const core::batch& plan) {
 
 using refused = std::optional<refusal>;
 
+refused cook_over_time(conversation& talk);  // in question_time.cpp
 // Those that need Eigen, in question_design.cpp.
 refused substitute(conversation& talk);
 refused formulate(conversation& talk);

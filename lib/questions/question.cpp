@@ -295,6 +295,7 @@ constexpr question_kind questions[] = {
     {"travel", true, true, travel, {"to"}},
     {"sensitivity", true, true, sensitivity, {"uncertainties", "samples", "seed"}},
     {"learn_kitchen", true, false, learn_kitchen, {"logs"}},
+    {"cook_over_time", true, true, cook_over_time, {"stove", "steps", "ph"}},
 };
 
 }  // namespace

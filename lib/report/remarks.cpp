@@ -27,6 +27,8 @@ constexpr sentence sentences[] = {
     {"Allergen: ", "allergen_brought", caution, ""},
     {"may curdle", "milk_may_curdle", caution, ""},
     {"Allergens, and polyols", "allergens_not_judged", caution, ""},
+    {"Allergen: ", "allergen", caution, ""},
+    {" may curdle", "milk_may_curdle", caution, ""},
     {"beyond 97 % solids", "beyond_97_percent_solids", extrapolation, "cooked.solids_percent"},
     {"above 170 °C", "above_170_celsius", extrapolation, "cooked.celsius"},
     {"cocoa and gelling agents", "isotherm_of_solids", extrapolation, ""},

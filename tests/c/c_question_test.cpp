@@ -82,10 +82,13 @@ TEST(c_question, by_calls_answers_as_the_text_does) {
                              "wanted": [{"set_word": "mounding"}], "yield": {"grams": 500}})")},
         {"sensitivity", of(R"({"uncertainties": {"thermometer_kelvin": 0.4}, "samples": 50, "seed": 3})")},
         {"learn_kitchen", json{{"logs", logs}}},
+        {"cook_over_time",
+         of(R"({"ph": 6, "stove": {"hob": "gas", "watts": 2800}, "steps": [{"heat_to_celsius": 108},
+                                  {"add": [{"ingredient": "butter, unsalted", "grams": 20}]}, {"rest_minutes": 2}]})")},
     };
     std::vector<std::string> kinds;
     for (int32_t i = 0; const char* name = sirop_question_name(i); ++i) kinds.emplace_back(name);
-    EXPECT_EQ(kinds.size(), 8U);
+    EXPECT_EQ(kinds.size(), 9U);
     EXPECT_EQ(sirop_question_name(-1), nullptr);
     std::size_t met = 0;
     for (const auto& kind : kinds)

@@ -95,6 +95,8 @@ set(arguments_scale_batch "${miso} --portions 24 --grams-per-portion 35 --loss-g
 set(arguments_other_kitchen
     "${miso} --altitude-metres 1600|${soft} --thermometer-reads-in-boiling-water-celsius 98.5 --json")
 set(arguments_what_matters "${miso} --thermometer-kelvin 0.3|${soft} --samples 50 --json")
+set(arguments_cook_timeline
+    "${miso} --hob gas --watts 3000|${soft} --ph 6 --json|${soft} --svg -|${soft} --steps '[{\"heat_to_celsius\":118},{\"hold_minutes\":1,\"power_percent\":30}]'")
 set(arguments_learn_kitchen "${miso} --weighed 106=551 108.5=534 112=516|${soft} --weighed 116=820 121=785 --brix 118=87 --json")
 set(arguments_describe_syrup "--list|honey=100 --celsius 40|sucrose=60 glucose=20 --reads-brix 78 --celsius 60")
 set(arguments_stage_chart "|--svg - --altitude-feet 7200|--altitude-metres 0|--altitude-metres 500|--altitude-metres 2500")

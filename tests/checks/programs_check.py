@@ -19,6 +19,7 @@ UNFIT = re.compile("[\0-\x09\x0b-\x1f\x7f-\x9f\u061c\u200e\u200f\u2028-\u202e\u2
 # How each program is run; a program without a line here is run without arguments.
 ways = {
     "check_syrup": [["sucrose=60", "glucose=20", "--solids-percent", "80"], ["--help"]],
+    "cook_timeline": [[batch, "--hob", "gas"], [batch, "--svg", "-"], [batch, "--json"], ["--help"]],
     "cook_for": [[batch, "--set-word", "ribbon"], [batch, "--brix", "88", "--json"], ["--help"]],
     "describe_syrup": [["honey=100", "--celsius", "40"], ["--list"], ["--help"]],
     "draw_batch": [[batch], ["--version"], ["--help"]],
