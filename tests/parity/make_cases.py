@@ -243,8 +243,9 @@ def without_handle(f):
                 asked = f.takes[0].name == "question" and "sirop_question" not in text
                 text = json.dumps({"sirop_question": 1, "batch": TEXTS["batch"], **text} if asked else text,
                                   ensure_ascii=False)
-            case(f.name, {f.takes[0].name: text, **({"table": table} if len(f.takes) > 1 else {}),
-                          **({} if index is None else {index.name: (72, 24, 10)[printed % 3]})})
+            # the columns at which a card wraps: those of a narrow screen, or too few
+            columns = {index.name: 23 if table == "fr pastry" else 32} if index else {}
+            case(f.name, {f.takes[0].name: text, **({"table": table} if len(f.takes) > 1 else {}), **columns})
     elif index is not None:
         of = {"stage_name": "stage_name", "texture_word_meaning": "texture_word", "growth_limit": "growth_group",
               "texture_word_firmness_pa_s": "texture_word"}.get(f.name, f.name)
