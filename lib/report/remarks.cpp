@@ -24,6 +24,8 @@ constexpr sentence sentences[] = {
     {"Keeping beside its neighbours", "keeping_beside_neighbours", caution, "neighbours.water_activity"},
     {"is a screening figure", "keeping_is_screening", caution, ""},
     {"of the rescued batch are not judged", "rescue_not_judged", caution, ""},
+    {"Allergen: ", "allergen_brought", caution, ""},
+    {"may curdle", "milk_may_curdle", caution, ""},
     {"Allergens, and polyols", "allergens_not_judged", caution, ""},
     {"Allergen: ", "allergen", caution, ""},
     {" may curdle", "milk_may_curdle", caution, ""},
