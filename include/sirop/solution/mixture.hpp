@@ -65,6 +65,10 @@ struct mixture_of {
         return m;
     }
 
+    /// So many grams of a dissolved ingredient more.
+    void add(const Scalar& grams_of_it, const masses& per_gram) {
+        for (std::size_t i = 0; i < component_count; ++i) grams[i] += grams_of_it * per_gram[i];
+    }
     mixture_of& operator+=(const mixture_of& other) {
         for (std::size_t i = 0; i < component_count; ++i) {
             grams[i] += other.grams[i];
@@ -211,6 +215,13 @@ inline estimate water_at_boil(const mixture& m, double celsius, double pressure_
     const double kelvin = celsius + formula::zero_celsius;
     return estimate_of(three_curves.map([&](curve side) { return water_held(m, ln_aw, kelvin, side); }),
                        isotherms_grade(m, ln_aw, kelvin));
+}
+
+/// Its best value alone; NaN where it is not computed.
+inline double best_water_at_boil(const mixture& m, double celsius, double pressure_pa) {
+    const double ln_aw = ln_activity_at_boil(celsius, pressure_pa);
+    if (!(ln_aw < 0.0) || !(celsius <= max_model_celsius) || !holds_water(m)) return not_a_number;
+    return water_held(m, ln_aw, celsius + formula::zero_celsius);
 }
 
 // --- the inverses: one monotone solve each, by what is held(ln aw, T in K) --------------------------------------

@@ -163,12 +163,46 @@ inline double hindering_share(const mixture& m) {
 /// is half way.
 inline constexpr double hindering_enough = 0.5, hindering_some = 0.33;
 
+namespace detail {
+
+/// The risk of a sugar so many times over its saturation.
+inline graining_risk risk_of(const graining_sugar& sugar, double beyond, bool glass, double hindering) {
+    if (!(beyond > 1.0)) return graining_risk::none;
+    if (glass || beyond <= sugar.low_limit) return graining_risk::low;
+    if (beyond <= sugar.high_limit)
+        return hindering >= hindering_some ? graining_risk::low : graining_risk::moderate;
+    if (sugar.id == component::lactose) return graining_risk::moderate;  // sandy in time, not at once
+    return hindering >= hindering_enough ? graining_risk::low
+           : hindering >= hindering_some ? graining_risk::moderate
+                                         : graining_risk::high;
+}
+
+/// Where the risk at a temperature in C is judged.
+inline double judged_celsius(double celsius) {
+    return std::fmin(std::fmax(celsius, 0.0), graining_lactose.last_celsius);
+}
+
+}  // namespace detail
+
+/// Whether the risk by graining_of is at most low, found with the least that tells it.
+inline bool hardly_grains(const mixture& m, double celsius) {
+    if (!(m.water() > 0.0) || glass_celsius(m) > celsius) return true;
+    const double hindering = hindering_share(m);
+    const auto hardly = [&](const graining_sugar& sugar) {
+        const auto low_at = [&](double beyond) {
+            return detail::risk_of(sugar, beyond, false, hindering) <= graining_risk::low;
+        };
+        return low_at(HUGE_VAL) || low_at(supersaturation_value(m, sugar, detail::judged_celsius(celsius)));
+    };
+    return hardly(graining_lactose) && hardly(graining_sucrose);
+}
+
 /// How likely a batch is to grain at a temperature in C.  Grades: none (not beyond saturation), low (beyond it,
 /// but within the metastable zone, or in a glass, or well hindered), moderate, high.  Below 0 C judged at 0 C,
 /// above a solubility law's end at its end.
 inline graining graining_of(const mixture& m, double celsius) {
     graining g;
-    g.celsius = std::fmin(std::fmax(celsius, 0.0), graining_lactose.last_celsius);
+    g.celsius = detail::judged_celsius(celsius);
     g.sucrose = saturation_of(m, graining_sucrose, g.celsius);
     g.lactose = saturation_of(m, graining_lactose, g.celsius);
     const double hindering = hindering_share(m);
@@ -179,19 +213,8 @@ inline graining graining_of(const mixture& m, double celsius) {
     g.crystallizable_percent = between(percent_of(s.value, l.value), percent_of(s.low, l.low),
                                        percent_of(s.high, l.high), worst(s.status, l.status));
     const bool glass = glass_celsius(m) > celsius;
-    const auto judged = [&](const saturation& of, const graining_sugar& which) {
-        const double beyond = of.supersaturation.value;
-        if (!(beyond > 1.0)) return graining_risk::none;
-        if (glass || beyond <= which.low_limit) return graining_risk::low;
-        if (beyond <= which.high_limit)
-            return hindering >= hindering_some ? graining_risk::low : graining_risk::moderate;
-        if (which.id == component::lactose) return graining_risk::moderate;  // sandy in time, not at once
-        return hindering >= hindering_enough ? graining_risk::low
-               : hindering >= hindering_some ? graining_risk::moderate
-                                             : graining_risk::high;
-    };
-    g.sucrose_risk = judged(g.sucrose, graining_sucrose);
-    g.lactose_risk = judged(g.lactose, graining_lactose);
+    g.sucrose_risk = detail::risk_of(graining_sucrose, g.sucrose.supersaturation.value, glass, hindering);
+    g.lactose_risk = detail::risk_of(graining_lactose, g.lactose.supersaturation.value, glass, hindering);
     g.risk = std::max(g.sucrose_risk, g.lactose_risk);
     const bool by_lactose = g.lactose_risk > g.sucrose_risk;
     const auto& worse = by_lactose ? g.lactose : g.sucrose;
@@ -224,7 +247,7 @@ inline graining graining_of(const mixture& m, double celsius) {
 /// left is thinner, the crystals crowd it.
 inline mixture grained(const mixture& m, double celsius) {
     mixture out = m;
-    const double t = std::fmin(std::fmax(celsius, 0.0), graining_lactose.last_celsius);
+    const double t = detail::judged_celsius(celsius);
     // Each sugar moves the other's saturation, so they settle in turns; what has crystallized may dissolve again.
     const auto settle = [&](const graining_sugar& which) {
         double& crystals = out.crystals(which.id);
