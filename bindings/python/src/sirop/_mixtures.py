@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import ctypes
+from array import array
 from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import Union
@@ -15,23 +16,27 @@ from ._types import Estimate, Grams, PropertyName
 
 COMPONENTS = _catalogue.COMPONENTS
 INDEX = {name: index for index, name in enumerate(COMPONENTS)}
+NOTHING = array("d", [0.0] * len(COMPONENTS))
 
 
 def masses(grams):
-    """The masses in the order of the components: from a mapping of names, or from a sequence in that order."""
-    if isinstance(grams, Mapping):
-        values = [0.0] * len(COMPONENTS)
+    """The masses in the order of the components, an array: from a mapping of names, or from a sequence in that order.
+    """
+    if type(grams) is dict or isinstance(grams, Mapping):
+        values = NOTHING[:]
         for name, mass in grams.items():
-            if name not in INDEX:
+            index = INDEX.get(name)
+            if index is None:
                 if not isinstance(name, str):
                     raise TypeError(f"grams: {name!r} is not the name of a component")
                 raise unknown("grams", name, COMPONENTS)
-            values[INDEX[name]] = number(f"grams[{name}]", mass)
+            values[index] = mass if type(mass) is float else number(f"grams[{name}]", mass)
         return values
     if isinstance(grams, (str, bytes, bytearray, set, frozenset)):
         raise TypeError(f"grams: {grams!r} is neither a mapping of components to grams nor a sequence of grams")
     try:
-        values = [number(f"grams[{index}]", mass) for index, mass in enumerate(grams)]
+        values = array("d", [mass if type(mass) is float else number(f"grams[{index}]", mass)
+                             for index, mass in enumerate(grams)])
     except (TypeError, NotImplementedError) as why:  # the latter from a memoryview of several dimensions
         if str(why).startswith("grams["):
             raise
@@ -44,17 +49,20 @@ def masses(grams):
 
 
 def c_masses(values):
-    return (ctypes.c_double * len(values))(*values)
+    """Where the masses stand; the array has to outlive the call."""
+    return values.buffer_info()[0]
 
 
 def of_mixture(c_function, grams, **numbers):
     """Calls sirop_...(grams, components, numbers..., result)."""
     values = masses(grams)
-    arguments = {name: number(name, value) for name, value in numbers.items()}
+    for name, value in numbers.items():
+        if type(value) is not float:
+            numbers[name] = number(name, value)
     result = CEstimate()
-    status = c_function(c_masses(values), len(values), *arguments.values(), ctypes.byref(result))
+    status = c_function(*values.buffer_info(), *numbers.values(), ctypes.byref(result))
     if status != 0:
-        check(status, c_function.__name__[len("sirop_"):], {"grams": values, **arguments})
+        check(status, c_function.__name__[len("sirop_"):], {"grams": values, **numbers})
     return estimate(result)
 
 
