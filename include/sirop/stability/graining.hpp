@@ -61,48 +61,66 @@ inline double grams_dissolving_alone(const mixture& m, const graining_sugar& sug
 /// most.
 inline constexpr double least_dissolved_share = 1.0e-6;
 
+/// What the other solutes of a mixture are to the saturation of a sugar, at a temperature in C.  Solutions of the
+/// same water activity mix ideally (the additive-water rule), so the sugar's activity is that of its own solution
+/// at the mixture's water activity times its share of the solute molecules; at equilibrium with crystals it is
+/// that of its own saturated solution.
+struct beside_others {
+    double kelvin, molecules = 0.0, saturated_fraction, saturated;
+
+    beside_others(const mixture& m, const graining_sugar& sugar, double celsius)
+        : kelvin(celsius + formula::zero_celsius) {
+        for (const auto& c : components)
+            if (c.where == phase::dissolved && c.id != sugar.id) molecules += m[c.id] / c.particle_molar_mass;
+        const double s = solubility_of(sugar, celsius);
+        saturated_fraction = mole_fraction((1.0 - s) / s, molar_ratio(sucrose_molar_mass));
+        saturated = sucrose_ln_activity(saturated_fraction, kelvin);
+    }
+    /// ln of the sugar's activity, alone in so much water per gram.
+    double ln_activity_alone(double water_per_gram) const {
+        return sucrose_ln_activity(mole_fraction(water_per_gram, molar_ratio(sucrose_molar_mass)), kelvin);
+    }
+    /// ln of its activity over that at saturation, of so many grams where one holds so much water.
+    double ln_beyond(double grams, double water_per_gram) const {
+        const double moles = grams / sucrose_molar_mass;
+        if (!(moles > 0.0)) return -100.0;
+        return std::log(moles / (moles + molecules)) + ln_activity_alone(water_per_gram) - saturated;
+    }
+};
+
 /// Grams of a sugar that stay dissolved beside the other solutes in a mixture's water, at a temperature in C.
-/// Solutions of the same water activity mix ideally (the additive-water rule), so the sugar's activity is that of
-/// its own solution at the mixture's water activity times its share of the solute molecules; at equilibrium with
-/// crystals it is that of its own saturated solution.  Solved in the water activity: there the sugar's grams are
-/// explicit, what the other solutes leave of the water over what one gram holds.  Where they leave next to nothing
-/// (or no root is found), the water activity is theirs, and the sugar's share of the molecules tells its grams.
+/// Solved in the water activity: there the sugar's grams are explicit, what the other solutes leave of the water
+/// over what one gram holds.  Where they leave next to nothing (or no root is found), the water activity is
+/// theirs, and the sugar's share of the molecules tells its grams.
 inline double grams_in_equilibrium(const mixture& m, const graining_sugar& sugar, double celsius) {
-    const double kelvin = celsius + formula::zero_celsius;
+    const beside_others law(m, sugar, celsius);
     mixture others = m;
     others[sugar.id] = 0.0;
-    double molecules = 0.0;
-    for (const auto& c : components)
-        if (c.where == phase::dissolved) molecules += others[c.id] / c.particle_molar_mass;
-    const double s = solubility_of(sugar, celsius);
-    const double saturated_fraction = mole_fraction((1.0 - s) / s, molar_ratio(sucrose_molar_mass));
-    const double saturated = sucrose_ln_activity(saturated_fraction, kelvin);
     struct state {
-        double water_left, grams, ln_activity_alone;
+        double water_per_gram, water_left, grams;
     };
     const auto at = [&](double u) -> state {
-        const double ln_aw = -std::exp(u), h = sucrose_water(ln_aw, kelvin);
-        const double left = m.water() - water_held(others, ln_aw, kelvin);
-        return {left, left / h, sucrose_ln_activity(mole_fraction(h, molar_ratio(sucrose_molar_mass)), kelvin)};
+        const double ln_aw = -std::exp(u), h = sucrose_water(ln_aw, law.kelvin);
+        const double left = m.water() - water_held(others, ln_aw, law.kelvin);
+        return {h, left, left / h};
     };
     const auto at_least = [&](double grams) { return std::fmax(grams, least_dissolved_share * m[sugar.id]); };
-    if (!(molecules > 0.0))
-        return at_least(at(std::log(-formula::starzak_peacock_ln_activity(saturated_fraction, kelvin))).grams);
+    if (!(law.molecules > 0.0))
+        return at_least(
+            at(std::log(-formula::starzak_peacock_ln_activity(law.saturated_fraction, law.kelvin))).grams);
     constexpr double driest = 3.0;
-    const double ln_aw_without = ln_activity(others, kelvin, curve::best);
+    const double ln_aw_without = best_ln_activity(others, law.kelvin);
     const double without = std::isnan(ln_aw_without) ? driest : std::log(-std::fmin(ln_aw_without, -1.0e-10));
     const double root = solve_monotone(
         [&](double u) {
             const state there = at(u);
-            const double moles = there.grams / sucrose_molar_mass;
-            if (!(moles > 0.0)) return -100.0;
-            return std::log(moles / (moles + molecules)) + there.ln_activity_alone - saturated;
+            return law.ln_beyond(there.grams, there.water_per_gram);
         },
         std::fmax(without + 0.1, -1.0), without, driest);
     const state found = at(std::isnan(root) ? without : root);
     if (!std::isnan(root) && found.water_left > 1.0e-4 * m.water()) return at_least(found.grams);
-    const double share = std::exp(saturated - found.ln_activity_alone);
-    return at_least(sucrose_molar_mass * molecules * share / (1.0 - share));
+    const double share = std::exp(law.saturated - law.ln_activity_alone(found.water_per_gram));
+    return at_least(sucrose_molar_mass * law.molecules * share / (1.0 - share));
 }
 
 }  // namespace detail
@@ -119,6 +137,22 @@ inline double supersaturation_value(const mixture& m, const graining_sugar& suga
     if (!(grams > 0.0)) return 0.0;
     return grams / (sugar.id == component::sucrose ? detail::grams_in_equilibrium(m, sugar, celsius)
                                                    : detail::grams_dissolving_alone(m, sugar, celsius));
+}
+
+/// Whether a mixture's sugar is at most so many times saturated, by its value: of sucrose, whether so many times
+/// less of it would stay dissolved, which takes one water activity.
+inline bool is_within(const mixture& m, const graining_sugar& sugar, double celsius, double supersaturation) {
+    const double grams = m[sugar.id] / supersaturation;
+    if (sugar.id == component::sucrose && grams > 0.0) {
+        const detail::beside_others law(m, sugar, celsius);
+        mixture less = m;
+        less[sugar.id] = grams;
+        const double ln_aw = best_ln_activity(less, law.kelvin);
+        if (!(ln_aw < 0.0)) return ln_aw == 0.0;
+        const double h = detail::sucrose_water(ln_aw, law.kelvin);
+        if (grams * h > 1.0e-4 * m.water()) return law.ln_beyond(grams, h) <= 0.0;
+    }
+    return supersaturation_value(m, sugar, celsius) <= supersaturation;
 }
 
 /// How far a dissolved sugar is beyond saturation at a temperature in C (outside the solubility law: not
@@ -192,7 +226,8 @@ inline bool hardly_grains(const mixture& m, double celsius) {
         const auto low_at = [&](double beyond) {
             return detail::risk_of(sugar, beyond, false, hindering) <= graining_risk::low;
         };
-        return low_at(HUGE_VAL) || low_at(supersaturation_value(m, sugar, detail::judged_celsius(celsius)));
+        return low_at(HUGE_VAL) || is_within(m, sugar, detail::judged_celsius(celsius),
+                                             low_at(sugar.high_limit) ? sugar.high_limit : sugar.low_limit);
     };
     return hardly(graining_lactose) && hardly(graining_sucrose);
 }
