@@ -173,6 +173,7 @@ struct workload {
 
 inline constexpr std::array workloads = {
     workload{"water_at_boil", "`sirop_water_at_boil_grams`, caramel", water_at_boil<caramel>, 0.0},
+    workload{"water_at_boil_plain", "the same, plain syrup", water_at_boil<plain_syrup>, 0.0, false},
     workload{"boiling_point_plain", "`sirop_boiling_point_celsius`, plain syrup", boiling_point<plain_syrup>, 0.0},
     workload{"boiling_point", "the same, caramel", boiling_point<caramel>, 0.0},
     workload{"water_activity", "`sirop_water_activity`, caramel", water_activity<caramel>, 0.0, false},
