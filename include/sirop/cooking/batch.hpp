@@ -76,8 +76,7 @@ inline bool arrives_dry(const masses& per_gram) {
 /// Everything in some lines, dissolved.
 inline mixture contents_of(const std::vector<ingredient_line>& lines) {
     mixture m;
-    for (const auto& line : lines)
-        for (std::size_t i = 0; i < component_count; ++i) m.grams[i] += line.grams * line.per_gram[i];
+    for (const auto& line : lines) m.add(line.grams, line.per_gram);
     return m;
 }
 
@@ -103,9 +102,14 @@ mixture_of<Scalar> as_it_arrives(const std::array<Scalar, component_count>& gram
     return m;
 }
 
-/// What an ingredient brings off the heat.
+/// What so many grams of an ingredient bring off the heat.
+inline mixture off_the_heat(double grams, const masses& per_gram) {
+    mixture m;
+    m.add(grams, per_gram);
+    return as_it_arrives(m.grams, arrives_dry(per_gram));
+}
 inline mixture off_the_heat(const ingredient_line& line) {
-    return as_it_arrives(contents_of({line}).grams, arrives_dry(line.per_gram));
+    return off_the_heat(line.grams, line.per_gram);
 }
 
 /// The complaint about a number outside a limit.

@@ -194,9 +194,7 @@ inline double measured(const wanted& w, const mixture& finished, const mixture& 
         case measure::water_percent:
             return percent(finished.water(), finished.total());
         case measure::water_activity:
-            return at_temperature(finished, celsius).ice > 0.0
-                       ? std::exp(formula::ice_ln_activity(celsius + formula::zero_celsius))
-                       : std::exp(ln_activity(finished, celsius + formula::zero_celsius, curve::best));
+            return best_activity(finished, celsius);
         case measure::brix:
             return brix_of_syrup(finished);
         case measure::viscosity_pa_s:
@@ -252,7 +250,7 @@ inline std::string shown(const wanted& w, double x) {
         case measure::stage: {
             const double solids = plain_solids_of_consistency(x);
             if (!std::isfinite(solids)) return "a stage beyond the model";
-            const double plain = boiling_celsius(plain_syrup(solids), formula::standard_atmosphere).value;
+            const double plain = best_boiling_celsius(plain_syrup(solids), formula::standard_atmosphere);
             return stage_name(consistencies_of(*find_stage_table(w.table)), plain);
         }
         case measure::set_word:
