@@ -39,7 +39,9 @@ struct mixture_of {
         return total;
     }
     Scalar dissolved() const { return sum(phase::dissolved); }
-    Scalar total() const { return water() + dissolved() + sum(phase::suspended) + fat() + crystals() + ice; }
+    Scalar total() const {
+        return water() + dissolved() + sum(phase::suspended) + fat() + sum(phase::spirit) + crystals() + ice;
+    }
 
     /// Mass fraction of dissolved solids in the syrup phase; NaN without a syrup phase.
     Scalar syrup_solids() const {
