@@ -87,20 +87,28 @@ void read_ingredient(field_reader& in, const json& row, const std::string& place
 core::ingredient_line read_line(field_reader& in, const json& value, const std::string& place, bool off_heat,
                                 std::vector<std::string>& notes) {
     core::ingredient_line line;
-    std::vector<std::string_view> keys = {"ingredient",          "grams",         "millilitres", "per_100_g",
-                                          "dextrose_equivalent", "solids_percent"};
-    if (off_heat) keys.insert(keys.begin() + 3, "celsius");
+    std::vector<std::string_view> keys = {
+        "ingredient", "grams", "ounces", "millilitres", "per_100_g", "dextrose_equivalent", "solids_percent"};
+    if (off_heat) keys.insert(keys.begin() + 4, "celsius");
     const json* row = in.object(value, place, keys);
     if (row == nullptr) return line;
     const json* name = in.required(*row, place, "ingredient", "the name of an ingredient");
     const json* millilitres = in.member(*row, "millilitres");
-    const json* grams =
-        millilitres == nullptr ? in.required(*row, place, "grams", "a mass in grams") : in.member(*row, "grams");
+    const json* ounces = in.member(*row, "ounces");
+    const json* grams = millilitres == nullptr && ounces == nullptr
+                            ? in.required(*row, place, "grams", "a mass in grams")
+                            : in.member(*row, "grams");
     if (in.fault) return line;
+    if (ounces != nullptr && (grams != nullptr || millilitres != nullptr))
+        in.refuse(place + ".ounces", "stands beside another amount; one of them is accepted");
     if (grams != nullptr && millilitres != nullptr)
         in.refuse(place + ".millilitres", "stands beside grams; one of them is accepted");
     line.name = in.text(*name, place + ".ingredient");
     if (grams != nullptr) line.grams = in.number_within(*grams, place + ".grams", core::grams_limit);
+    constexpr double grams_per_ounce = 28.349523125;  // avoirdupois, by definition
+    if (ounces != nullptr)
+        line.grams = grams_per_ounce * in.number_between(*ounces, place + ".ounces", 0.0,
+                                                         core::grams_limit.high / grams_per_ounce, "oz");
     const double volume = millilitres != nullptr ? in.number_between(*millilitres, place + ".millilitres", 0.0,
                                                                      core::grams_limit.high, "ml")
                                                  : core::not_a_number;
@@ -216,9 +224,18 @@ core::batch read_batch(field_reader& in, const json& document, bool target_neede
     const auto celsius_of = [&](const char* key, double& into, const core::limit& range) {
         const json* value = in.member(*root, key);
         if (value == nullptr || in.fault) return;
-        const json* object = in.object(*value, key, {"celsius"});
-        const json* celsius = object == nullptr ? nullptr : in.member(*object, "celsius");
-        if (celsius != nullptr) into = in.number_within(*celsius, std::string(key).append(".celsius"), range);
+        const json* object = in.object(*value, key, {"celsius", "fahrenheit"});
+        if (object == nullptr) return;
+        const json* celsius = in.member(*object, "celsius");
+        const json* fahrenheit = in.member(*object, "fahrenheit");
+        const std::string place = std::string(key).append(fahrenheit != nullptr ? ".fahrenheit" : ".celsius");
+        if (celsius != nullptr && fahrenheit != nullptr)
+            return in.refuse(place, "stands beside celsius; one of them is accepted");
+        if (celsius != nullptr) into = in.number_within(*celsius, place, range);
+        if (fahrenheit != nullptr)
+            into = core::fahrenheit_to_celsius(in.number_between(*fahrenheit, place,
+                                                                 core::celsius_to_fahrenheit(range.low),
+                                                                 core::celsius_to_fahrenheit(range.high), "°F"));
     };
     celsius_of("serve", b.serve_celsius, core::serve_limit);
     celsius_of("store", b.store_celsius, core::serve_limit);
