@@ -8,10 +8,19 @@ namespace {
 void write_graining(json& out, const core::graining& g) {
     write(out, field{"celsius", g.celsius},
           field{"risk", core::graining_risk_names[static_cast<std::size_t>(g.risk)]}, field{"reason", g.reason},
-          field{"sucrose_supersaturation", g.sucrose.supersaturation},
-          field{"lactose_supersaturation", g.lactose.supersaturation},
+          field{"sucrose_supersaturation", g[core::component::sucrose].supersaturation},
+          field{"lactose_supersaturation", g[core::component::lactose].supersaturation},
           field{"crystallizable_percent", g.crystallizable_percent},
-          field{"hindering_percent", g.hindering_percent});
+          field{"hindering_percent", g.hindering_percent},
+          field{"grains_first", g.first ? json(std::string(core::data_of(*g.first).name)) : json()});
+    json& each = at(out, "each") = json(json::list());
+    for (const auto& a : g.each)
+        if (a.supersaturation.value > 0.0)
+            write(grown(each), field{"component", core::data_of(a.id).name},
+                  field{"supersaturation", a.supersaturation},
+                  field{"crystallizable_grams", a.crystallizable_grams},
+                  field{"hindering_percent", a.hindering_percent},
+                  field{"risk", core::graining_risk_names[static_cast<std::size_t>(a.risk)]});
 }
 
 }  // namespace

@@ -44,7 +44,7 @@ TEST(saturation, of_sucrose_is_1_at_the_published_solubility) {
         if (!row.has("modern")) continue;
         const double t = row.number("T_C");
         const auto at = [&](double percent) {
-            return saturation_of(solution(component::sucrose, percent), graining_sucrose, t).supersaturation;
+            return saturation_of(solution(component::sucrose, percent), component::sucrose, t).supersaturation;
         };
         const double s = 0.01 * row.number("modern"), per_percent = 0.01 / (s * (1.0 - s));
         EXPECT_NEAR(at(row.number("modern")).value, 1.0, 0.006 * per_percent) << row.place();
@@ -62,7 +62,7 @@ TEST(saturation, of_lactose_is_1_at_the_published_solubility) {
     for (const auto& row : read_csv("solubility_other_sugars.csv").rows) {
         if (row.text("sugar") != "lactose" || row.number("T_C") > 89.0) continue;
         const auto m = solution(component::lactose, row.number("mass_percent"));
-        EXPECT_NEAR(saturation_of(m, graining_lactose, row.number("T_C")).supersaturation.value, 1.0, 0.05)
+        EXPECT_NEAR(saturation_of(m, component::lactose, row.number("T_C")).supersaturation.value, 1.0, 0.05)
             << row.place();
         ++rows;
     }
@@ -80,7 +80,7 @@ TEST(saturation, other_sugars_lower_the_solubility_of_sucrose) {
                 m[component::glucose] = m[component::fructose] = 0.5 * grams;
             else
                 add_syrup_solids(m, grams);
-            const auto s = saturation_of(m, graining_sucrose, 20.0).supersaturation;
+            const auto s = saturation_of(m, component::sucrose, 20.0).supersaturation;
             EXPECT_GT(s.value, previous) << invert << " " << grams;
             // the interval reaches to the sugar alone in all the water
             EXPECT_NEAR(s.low, sucrose_supersaturation(m, 20.0), 1e-6);
@@ -92,13 +92,13 @@ TEST(saturation, other_sugars_lower_the_solubility_of_sucrose) {
 
 TEST(saturation, is_not_computed_outside_the_solubility_law) {
     const auto m = solution(component::sucrose, 80.0);
-    EXPECT_FALSE(saturation_of(m, graining_sucrose, -0.01).supersaturation.computed());
-    EXPECT_TRUE(saturation_of(m, graining_sucrose, 0.0).supersaturation.computed());
-    EXPECT_TRUE(saturation_of(m, graining_sucrose, 100.0).supersaturation.computed());
-    EXPECT_FALSE(saturation_of(m, graining_sucrose, 100.01).supersaturation.computed());
-    EXPECT_FALSE(saturation_of(m, graining_lactose, 89.01).supersaturation.computed());
-    EXPECT_FALSE(saturation_of(m.with_water(0.0), graining_sucrose, 20.0).supersaturation.computed());
-    const auto none = saturation_of(m, graining_lactose, 20.0);
+    EXPECT_FALSE(saturation_of(m, component::sucrose, -0.01).supersaturation.computed());
+    EXPECT_TRUE(saturation_of(m, component::sucrose, 0.0).supersaturation.computed());
+    EXPECT_TRUE(saturation_of(m, component::sucrose, 100.0).supersaturation.computed());
+    EXPECT_FALSE(saturation_of(m, component::sucrose, 100.01).supersaturation.computed());
+    EXPECT_FALSE(saturation_of(m, component::lactose, 89.01).supersaturation.computed());
+    EXPECT_FALSE(saturation_of(m.with_water(0.0), component::sucrose, 20.0).supersaturation.computed());
+    const auto none = saturation_of(m, component::lactose, 20.0);
     EXPECT_EQ(none.supersaturation.value, 0.0);
     EXPECT_EQ(none.crystallizable_grams.value, 0.0);
 }
@@ -109,8 +109,8 @@ TEST(saturation, does_not_depend_on_the_amount) {
         mixture m = boiled(random.between(1.0, 40.0), random.between(0.05, 1.0));
         m[component::lactose] = random.between(0.0, 15.0);
         m[component::protein] = random.between(0.0, 10.0);
-        const auto one = saturation_of(m, graining_sucrose, 20.0);
-        const auto thousand = saturation_of(m.times(1000.0), graining_sucrose, 20.0);
+        const auto one = saturation_of(m, component::sucrose, 20.0);
+        const auto thousand = saturation_of(m.times(1000.0), component::sucrose, 20.0);
         EXPECT_NEAR(thousand.supersaturation.value / one.supersaturation.value, 1.0, 1e-6);
         EXPECT_LE(one.supersaturation.low, one.supersaturation.value);
         EXPECT_GE(one.supersaturation.high, one.supersaturation.value);
@@ -141,14 +141,14 @@ TEST(grained, keeps_every_gram_and_stops_at_saturation) {
             else
                 EXPECT_EQ(after[c.id], m[c.id]) << c.name;
         // with its crystals at equilibrium, without them at most saturated; both sugars at once
-        for (const auto& [sugar, crystals] : {std::pair{&graining_sucrose, after.crystals(component::sucrose)},
-                                              std::pair{&graining_lactose, after.crystals(component::lactose)}}) {
-            const double s = saturation_of(after, *sugar, t).supersaturation.value;
+        for (const auto& [sugar, crystals] : {std::pair{component::sucrose, after.crystals(component::sucrose)},
+                                              std::pair{component::lactose, after.crystals(component::lactose)}}) {
+            const double s = saturation_of(after, sugar, t).supersaturation.value;
             EXPECT_GE(crystals, 0.0);
             if (crystals > 0.0)
-                EXPECT_NEAR(s, 1.0, 1e-6) << sugar->name << describe(m) << t;
+                EXPECT_NEAR(s, 1.0, 1e-6) << data_of(sugar).name << describe(m) << t;
             else
-                EXPECT_LE(s, 1.0 + 1e-9) << sugar->name << describe(m) << t;
+                EXPECT_LE(s, 1.0 + 1e-9) << data_of(sugar).name << describe(m) << t;
         }
         of_sucrose += after.crystals(component::sucrose) > 0.0;
         of_both += after.crystals(component::sucrose) > 0.0 && after.crystals(component::lactose) > 0.0;
@@ -174,12 +174,12 @@ TEST(grained, takes_what_the_share_says_where_one_sugar_grains) {
 // ---- grades
 
 TEST(grade, of_plain_and_mixed_syrups) {
-    const auto risk = [](const mixture& m) { return graining_of(m, 20.0).sucrose_risk; };
+    const auto risk = [](const mixture& m) { return graining_of(m, 20.0)[component::sucrose].risk; };
     EXPECT_EQ(risk(plain_syrup(0.60)), graining_risk::none);
     EXPECT_EQ(risk(plain_syrup(0.69)), graining_risk::low);        // 1.1: seeds only grow
     EXPECT_EQ(risk(plain_syrup(0.715)), graining_risk::moderate);  // 1.25
     EXPECT_EQ(risk(plain_syrup(0.75)), graining_risk::high);
-    EXPECT_EQ(graining_of(of_pantry("honey"), 20.0).sucrose_risk, graining_risk::none);
+    EXPECT_EQ(graining_of(of_pantry("honey"), 20.0)[component::sucrose].risk, graining_risk::none);
     EXPECT_EQ(risk(of_pantry("maple syrup")), graining_risk::none);  // sold as just saturated
     // a boiled sweet is a glass (common practice: it keeps for years dry and cool)
     const auto sweet = graining_of(boiled(2.0, 0.65), 20.0);
@@ -213,7 +213,7 @@ TEST(grade, does_not_fall_where_the_other_solids_take_all_the_water) {
         const auto g = graining_of(m.with_water(water), 12.0);
         EXPECT_EQ(g.risk, graining_risk::high) << water;
         if (water < 3.7) {  // none of it stays dissolved
-            EXPECT_NEAR(g.sucrose.supersaturation.value, 1.0e6, 1.0e-3) << water;
+            EXPECT_NEAR(g[component::sucrose].supersaturation.value, 1.0e6, 1.0e-3) << water;
             EXPECT_NEAR(g.crystallizable_percent.value, 100.0, 2.0e-4) << water;
         }
     }
@@ -241,7 +241,7 @@ TEST(grade, never_falls_as_water_falls_but_into_a_glass) {
             rises += risk > wetter;
             glasses += glass && risk < wetter;
             wetter = risk;
-            const double now = g.sucrose.supersaturation.value;  // of at most 1e6, so flat there
+            const double now = g[component::sucrose].supersaturation.value;  // of at most 1e6, so flat there
             EXPECT_GE(now, times * (1.0 - 1e-6)) << describe(drier) << t;
             times = now;
         }
@@ -253,11 +253,11 @@ TEST(grade, never_falls_as_water_falls_but_into_a_glass) {
 TEST(grade, finds_the_sandiness_of_condensed_milk) {
     // its lactose crystallizes unless it is seeded fine (common practice, no source)
     const auto g = graining_of(of_pantry("sweetened condensed milk"), 20.0);
-    EXPECT_EQ(g.lactose_risk, graining_risk::moderate);
-    EXPECT_EQ(g.sucrose_risk, graining_risk::none);
+    EXPECT_EQ(g[component::lactose].risk, graining_risk::moderate);
+    EXPECT_EQ(g[component::sucrose].risk, graining_risk::none);
     EXPECT_EQ(g.risk, graining_risk::moderate);
     EXPECT_NE(g.reason.find("sandy"), std::string::npos) << g.reason;
-    EXPECT_GT(g.lactose.supersaturation.value, 2.0);
+    EXPECT_GT(g[component::lactose].supersaturation.value, 2.0);
     EXPECT_GT(g.crystallizable_percent.value, 0.0);
 }
 
@@ -268,13 +268,18 @@ TEST(grade, every_risk_has_its_reason) {
         m[component::lactose] = random.between(0.0, 15.0);
         const double t = random.between(-25.0, 110.0);
         const auto g = graining_of(m, t);
-        ASSERT_EQ(g.risk, std::max(g.sucrose_risk, g.lactose_risk));
+        auto highest = graining_risk::none;
+        for (const auto& of : g.each) highest = std::max(highest, of.risk);
+        ASSERT_EQ(g.risk, highest);
+        ASSERT_EQ(g.first.has_value(), g.risk > graining_risk::none);
+        if (g.first) ASSERT_EQ(g[*g.first].risk, g.risk);
         ASSERT_FALSE(g.reason.empty());
         ASSERT_GE(g.celsius, 0.0);
         ASSERT_LE(g.celsius, 89.0);
         ASSERT_GE(g.crystallizable_percent.low, 0.0) << describe(m) << t;
         ASSERT_LE(g.crystallizable_percent.high, 100.0) << describe(m) << t;
-        const bool beyond = g.sucrose.supersaturation.value > 1.0 || g.lactose.supersaturation.value > 1.0;
+        bool beyond = false;
+        for (const auto& of : g.each) beyond = beyond || of.supersaturation.value > 1.0;
         ASSERT_EQ(g.risk > graining_risk::none, beyond) << describe(m) << t;
     }
 }

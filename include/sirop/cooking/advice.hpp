@@ -39,12 +39,11 @@ inline void add_cautions(prediction& p, const batch& b) {
     const auto& stored = p.graining_in_storage;
     const auto& worse = stored.risk >= at_serving.risk ? stored : at_serving;
     if (worse.risk > graining_risk::none) {
-        const bool sandy = worse.lactose_risk > worse.sucrose_risk;
-        std::string text = std::string(sandy ? "Sandiness, " : "Graining, ") + "risk " +
+        const grainer& what = *grainer_of(*worse.first);
+        std::string text = "Risk of " + std::string(what.word) + ": " +
                            std::string(graining_risk_names[static_cast<std::size_t>(worse.risk)]) + " at " +
-                           both_scales(worse.celsius, 0);
-        text += ": " + worse.reason + ".";
-        if (!sandy && worse.risk >= graining_risk::moderate)
+                           both_scales(judged_celsius(what, worse.celsius), 0) + ": " + worse.reason + ".";
+        if (what.at_once && worse.risk >= graining_risk::moderate)
             text += " Do not stir while it cools, keep crystals out, wash down the sides of the pan.";
         out.push_back(std::move(text));
     }

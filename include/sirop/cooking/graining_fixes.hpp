@@ -16,7 +16,7 @@ namespace detail {
 inline bool clear_of_graining(const batch& b, const mixture& finished) {
     if (!(finished.water() > 0.0)) return false;
     const auto clear_at = [&](double celsius) {
-        return graining_of(at_temperature(finished, celsius), celsius).risk <= graining_risk::low;
+        return hardly_grains(at_temperature(finished, celsius), celsius);
     };
     return clear_at(b.stored_celsius()) && (b.serve_celsius == b.stored_celsius() || clear_at(b.serve_celsius));
 }

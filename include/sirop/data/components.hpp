@@ -108,8 +108,8 @@ struct density_line {
     constexpr double at(double celsius) const { return 1.0e-3 * (at_zero + slope * celsius); }
 };
 
-/// Which solubility of formula/solubility.hpp a sugar has, if it may arrive as crystals.
-enum class solubility_law : unsigned char { none, sucrose, lactose };
+/// Which solubility of formula/solubility.hpp; as a column of a component, if it may arrive as crystals.
+enum class solubility_law : unsigned char { none, sucrose, glucose, fructose, lactose, maltose, sorbitol, salt };
 
 /// Volume that one gram thickens by: so many cm3, and so many times its own volume.
 struct swelling_columns {

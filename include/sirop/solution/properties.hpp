@@ -280,26 +280,56 @@ inline estimate specific_heat(const mixture& m, double celsius) {
                    celsius <= max_heat_celsius ? grade::fine : grade::extrapolated);
 }
 
-/// Mass fraction at which a sugar that may arrive as crystals is saturated in its own water at a temperature in C;
-/// beyond the range of its law, as at its end.
+/// Mass fraction at which a component is saturated in its own water at a temperature in C, over its least soluble
+/// crystals; beyond the range of its law, as at its end.
 template <class Scalar>
 Scalar saturated_share(solubility_law law, const Scalar& celsius) {
-    const auto within = [&](double last) { return smaller(larger(celsius, Scalar(0.0)), Scalar(last)); };
-    return law == solubility_law::sucrose ? formula::sucrose_solubility(within(100.0))
-                                          : formula::lactose_solubility(within(89.0));
+    const auto to = [&](double last) { return smaller(larger(celsius, Scalar(0.0)), Scalar(last)); };
+    switch (law) {
+        case solubility_law::sucrose:
+            return formula::sucrose_solubility(to(100.0));
+        case solubility_law::glucose:  // the monohydrate below 50.2 C
+            return smaller(formula::glucose_monohydrate_solubility(to(90.0)),
+                           formula::anhydrous_glucose_solubility(to(90.0)));
+        case solubility_law::fructose:
+            return formula::fructose_solubility(to(90.0));
+        case solubility_law::lactose:
+            return formula::lactose_solubility(to(89.0));
+        case solubility_law::maltose:
+            return formula::maltose_solubility(to(96.5));
+        case solubility_law::sorbitol:
+            return formula::sorbitol_solubility(to(90.0));
+        case solubility_law::salt:
+            return formula::sodium_chloride_solubility(to(100.0));
+        case solubility_law::none:
+            break;
+    }
+    return Scalar(0.0);
 }
 
-/// Supersaturation of sucrose or lactose: its grams per gram of water over those of its own saturated solution.
-/// Simple rule: the other sugars are left out of account.  Sucrose 0..100 C, lactose 0..89 C; NaN outside.
+namespace detail {
+
+/// Grams of a component over those of its own saturated solution in the same water; NaN outside 0 C to last.
+inline double supersaturation_alone(double grams, double water, solubility_law law, double celsius, double last) {
+    if (!(celsius >= 0.0 && celsius <= last)) return not_a_number;
+    const double s = saturated_share(law, celsius);
+    return grams / water / (s / (1.0 - s));
+}
+
+}  // namespace detail
+
+/// Supersaturation of sucrose, glucose or lactose: its grams per gram of water over those of its own saturated
+/// solution. Simple rule: the other sugars are left out of account.  Sucrose 0..100 C, glucose 0..90 C, lactose
+/// 0..89 C; NaN outside.
 inline double sucrose_supersaturation(const mixture& m, double celsius) {
-    if (!(celsius >= 0.0 && celsius <= 100.0)) return not_a_number;
-    const double s = formula::sucrose_solubility(celsius);
-    return m[component::sucrose] / m.water() / (s / (1.0 - s));
+    return detail::supersaturation_alone(m[component::sucrose], m.water(), solubility_law::sucrose, celsius,
+                                         100.0);
+}
+inline double glucose_supersaturation(const mixture& m, double celsius) {
+    return detail::supersaturation_alone(m[component::glucose], m.water(), solubility_law::glucose, celsius, 90.0);
 }
 inline double lactose_supersaturation(const mixture& m, double celsius) {
-    if (!(celsius >= 0.0 && celsius <= 89.0)) return not_a_number;
-    const double s = formula::lactose_solubility(celsius);
-    return m[component::lactose] / m.water() / (s / (1.0 - s));
+    return detail::supersaturation_alone(m[component::lactose], m.water(), solubility_law::lactose, celsius, 89.0);
 }
 
 /// Mass fraction of glucose at saturation: over the monohydrate below 50.2 C, where it is the less soluble and so
@@ -307,14 +337,7 @@ inline double lactose_supersaturation(const mixture& m, double celsius) {
 /// formula/solubility.hpp.
 inline double glucose_solubility(double celsius) {
     if (!(celsius >= 0.0 && celsius <= 90.0)) return not_a_number;
-    return std::fmin(formula::glucose_monohydrate_solubility(celsius),
-                     formula::anhydrous_glucose_solubility(celsius));
-}
-
-/// Supersaturation of glucose by the same simple rule; 0..90 C, NaN outside.
-inline double glucose_supersaturation(const mixture& m, double celsius) {
-    const double s = glucose_solubility(celsius);
-    return m[component::glucose] / m.water() / (s / (1.0 - s));
+    return saturated_share(solubility_law::glucose, celsius);
 }
 
 namespace detail {
