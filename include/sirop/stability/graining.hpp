@@ -129,7 +129,7 @@ class beside_others {
     double dissolving() const {
         const auto at_least = [&](double grams) { return std::fmax(grams, least_dissolved_share * grams_); };
         const auto alone = [&] {
-            return at_least((water_ - water_held(others_, -std::exp(own_.start()), kelvin_)) /
+            return at_least((water_ - water_held_by_liquid(others_, -std::exp(own_.start()), kelvin_)) /
                             own_.saturated_water());
         };
         if (!(particles_ > 0.0)) return alone();
@@ -137,7 +137,7 @@ class beside_others {
         const auto dry_at = [&](double u) { return own_.start() + std::exp(u); };
         const auto off = [&](double u) {
             const double v = dry_at(u);
-            return std::log(water_held(others_, -std::exp(v), kelvin_) + own_.held(v) * grams_at(v)) -
+            return std::log(water_held_by_liquid(others_, -std::exp(v), kelvin_) + own_.held(v) * grams_at(v)) -
                    std::log(water_);
         };
         const double root = solve_monotone(off, -0.7, least, most);
@@ -154,7 +154,7 @@ class beside_others {
             solve_monotone(off, std::log(0.6 * beyond), std::log(1.0e-12), std::log(driest - own_.start()));
         if (std::isnan(u)) return dissolving() >= grams;
         const double v = own_.start() + std::exp(u);
-        return water_held(others_, -std::exp(v), kelvin_) + own_.held(v) * grams <= water_;
+        return water_held_by_liquid(others_, -std::exp(v), kelvin_) + own_.held(v) * grams <= water_;
     }
 
   private:
