@@ -75,8 +75,8 @@ int32_t sirop_graining_at(const double* grams, size_t components, double celsius
             const auto g = core::graining_of(m, celsius);
             int32_t status = SIROP_OK;
             for (const auto& [from, to] :
-                 {std::pair{&g.sucrose.supersaturation, &result->sucrose_supersaturation},
-                  std::pair{&g.lactose.supersaturation, &result->lactose_supersaturation},
+                 {std::pair{&g[core::component::sucrose].supersaturation, &result->sucrose_supersaturation},
+                  std::pair{&g[core::component::lactose].supersaturation, &result->lactose_supersaturation},
                   std::pair{&g.crystallizable_percent, &result->crystallizable_percent}}) {
                 put(*from, to);
                 if (g.celsius != celsius) to->status = worse(to->status, SIROP_EXTRAPOLATED);

@@ -8,10 +8,19 @@ namespace {
 void write_graining(json& out, const core::graining& g) {
     write(out, field{"celsius", g.celsius},
           field{"risk", core::graining_risk_names[static_cast<std::size_t>(g.risk)]}, field{"reason", g.reason},
-          field{"sucrose_supersaturation", g.sucrose.supersaturation},
-          field{"lactose_supersaturation", g.lactose.supersaturation},
+          field{"sucrose_supersaturation", g[core::component::sucrose].supersaturation},
+          field{"lactose_supersaturation", g[core::component::lactose].supersaturation},
           field{"crystallizable_percent", g.crystallizable_percent},
-          field{"hindering_percent", g.hindering_percent});
+          field{"hindering_percent", g.hindering_percent},
+          field{"grains_first", g.first ? json(std::string(core::data_of(*g.first).name)) : json()});
+    json& each = at(out, "each") = json(json::list());
+    for (const auto& a : g.each)
+        if (a.supersaturation.value > 0.0)
+            write(grown(each), field{"component", core::data_of(a.id).name},
+                  field{"supersaturation", a.supersaturation},
+                  field{"crystallizable_grams", a.crystallizable_grams},
+                  field{"hindering_percent", a.hindering_percent},
+                  field{"risk", core::graining_risk_names[static_cast<std::size_t>(a.risk)]});
 }
 
 }  // namespace
@@ -20,6 +29,12 @@ json prediction_json(const core::prediction& p) {
     json answer;
     write(answer, field{"sirop_answer", 1}, field{"title", p.title},
           field{"status", p.status == core::grade::fine ? "fine" : "extrapolated"});
+    json& unsupported = at(answer, "extrapolated") = json(json::list());
+    for (const auto& [name, e] :
+         {std::pair{"water", p.cooked.water_percent},
+          std::pair{"water_activity", p.finished.water_activity_at_serving},
+          std::pair{"viscosity", p.set.log10_viscosity}, std::pair{"firmness", p.set.log10_firmness}})
+        if (e.status == core::grade::extrapolated) grown(unsupported) = json(std::string(name));
 
     const auto& c = p.cooked;
     json& cooked = at(answer, "cooked");
@@ -74,10 +89,18 @@ json prediction_json(const core::prediction& p) {
 
     const auto& k = p.keeping_in_storage;
     json& keeping = at(answer, "keeping");
-    write(keeping, field{"celsius", k.celsius}, field{"water_activity", k.water_activity},
-          field{"equilibrium_relative_humidity_percent", k.relative_humidity_percent},
-          field{"can_grow", k.growth.empty() || k.frozen ? json() : json(std::string(k.growth))},
-          field{"too_cold_for_growth", k.frozen});
+    write(
+        keeping, field{"celsius", k.celsius}, field{"water_activity", k.water_activity},
+        field{"equilibrium_relative_humidity_percent", k.relative_humidity_percent},
+        field{"can_grow", k.growth.empty() || k.frozen ? json() : json(std::string(k.growth))},
+        field{"too_near_to_call", k.too_near_for.empty() || k.frozen ? json() : json(std::string(k.too_near_for))},
+        field{"too_cold_for_growth", k.frozen});
+    if (k.water_activity.computed())
+        write(keeping, field{"chill", k.frozen           ? "too cold for growth"
+                                      : k.chill          ? "yes"
+                                      : k.chill_too_near ? "too near to call: measure it"
+                                                         : "no"});
+    write(keeping, field{"under_chill_limit", k.under_chill_limit});
     json& limits = at(keeping, "limits");
     for (const auto& limit : core::growth_limits)
         write(grown(limits), field{"water_activity", limit.water_activity}, field{"group", limit.group});
@@ -240,9 +263,12 @@ std::string report(const core::prediction& p) {
     if (k.water_activity.computed()) {
         row(out, "  water activity",
             with_range(k.water_activity, 2, "") + ": " +
-                (k.frozen           ? std::string("too cold for growth")
-                 : k.growth.empty() ? std::string("too dry for anything to grow")
-                                    : std::string(k.growth) + " could grow"));
+                (k.frozen ? std::string("too cold for growth")
+                 : !k.growth.empty()
+                     ? std::string(k.growth) + " could grow"
+                     : std::string(k.too_near_for.empty() ? "too dry for anything to grow"
+                                                          : "too near the limit of growth to call: measure it")) +
+                (!k.frozen && k.chill_too_near ? "; too near 0.85 to call: measure it" : ""));
         row(out, "  in air of",
             core::fixed(k.relative_humidity_percent.value, 0) +
                 " % relative humidity it keeps its water; drier air dries it, damper air makes it sticky");

@@ -90,8 +90,8 @@ std::string graining_line(const core::prediction& p) {
     const std::string risk =
         std::string(core::graining_risk_names[static_cast<std::size_t>(worse.risk)]) + " risk";
     if (worse.risk <= core::graining_risk::low) return risk;
-    return risk + (worse.lactose_risk > worse.sucrose_risk ? ": it may turn sandy when kept"
-                                                           : ": do not stir as it cools, keep crystals out");
+    return risk + (core::grainer_of(*worse.first)->at_once ? ": do not stir as it cools, keep crystals out"
+                                                           : ": it may turn sandy when kept");
 }
 
 /// By the high end of the water activity, which is the safe side.
@@ -101,8 +101,10 @@ std::string keeping_line(const core::keeping& k) {
     const std::string number = " (water activity " + fixed(aw.value, 2) + ")";
     if (k.frozen) return "frozen: nothing grows; perishable once thawed";
     if (k.chill) return "perishable: chill it" + number;
+    if (k.chill_too_near) return "too near to call: measure it, chill it till then" + number;
     if (aw.high > 0.80) return "chill it: moulds, yeasts can grow" + number;
     if (aw.high > 0.60) return "some yeasts and moulds can grow" + number;
+    if (!k.too_near_for.empty()) return "nearly dry, too near to call: measure it" + number;
     return "dry: keep it closed, it draws damp" + number;
 }
 

@@ -220,7 +220,7 @@ TEST(c_graining_and_layers, beyond_the_solubility_laws_is_extrapolated_and_ice_i
     sirop::core::mixture m;
     m.grams = grams;
     const auto cold = sirop::core::graining_of(sirop::core::at_temperature(m, -15.0), -15.0);
-    EXPECT_EQ(at(-15.0).sucrose_supersaturation.value, cold.sucrose.supersaturation.value);
+    EXPECT_EQ(at(-15.0).sucrose_supersaturation.value, cold[component::sucrose].supersaturation.value);
     EXPECT_EQ(at(-15.0).risk, static_cast<int32_t>(cold.risk));
     EXPECT_GT(at(-15.0).sucrose_supersaturation.value, 2.0 * at(0.0).sucrose_supersaturation.value);
 }

@@ -5,6 +5,7 @@
 #include <filesystem>
 #include <fstream>
 #include <random>
+#include <set>
 #include <sstream>
 
 #include "expect.hpp"
@@ -395,31 +396,66 @@ TEST(refusal, of_every_number_that_is_none) {
 TEST(advice, warns_of_graining_only_where_sugar_is_in_excess) {
     const auto says = [](const prediction& p, const char* word) { return mentions(p.cautions, word); };
     batch plain = batch_of({line("white sugar", 300), line("water", 150)}, 115.0);
-    EXPECT_TRUE(says(predicted(plain), "Graining, risk high"));
+    EXPECT_TRUE(says(predicted(plain), "Risk of graining: high"));
     EXPECT_TRUE(says(predicted(plain), "Do not stir"));
     EXPECT_EQ(predicted(plain).graining_in_storage.risk, graining_risk::high);
     // within the metastable zone seeds only grow: said, but no alarm
     plain.thermometer_celsius = 104.5;
     EXPECT_EQ(predicted(plain).graining_in_storage.risk, graining_risk::low);
-    EXPECT_TRUE(says(predicted(plain), "Graining, risk low"));
+    EXPECT_TRUE(says(predicted(plain), "Risk of graining: low"));
     EXPECT_FALSE(says(predicted(plain), "Do not stir"));
     // undersaturated
     plain.pan[1].grams = 300;
     plain.thermometer_celsius = 103.5;
     EXPECT_EQ(predicted(plain).graining_in_storage.risk, graining_risk::none);
-    EXPECT_FALSE(says(predicted(plain), "Graining"));
+    EXPECT_FALSE(says(predicted(plain), "Risk of"));
     const batch honeyed = batch_of({line("white sugar", 50), line("honey", 300), line("water", 50)}, 112.0);
-    EXPECT_FALSE(says(predicted(honeyed), "Graining"));
-    EXPECT_FALSE(says(predicted(honeyed), "Sandiness"));
+    // honey sets by its glucose
+    EXPECT_TRUE(says(predicted(honeyed), "Risk of graining: moderate"));
+    EXPECT_EQ(predicted(honeyed).graining_in_storage.first, component::glucose);
+    EXPECT_FALSE(says(predicted(honeyed), "sandiness"));
     // lactose in excess is another thing
     const batch milky = batch_of({line("sweetened condensed milk", 400), line("water", 100)}, 104.0);
-    EXPECT_TRUE(says(predicted(milky), "Sandiness"));
-    EXPECT_FALSE(says(predicted(milky), "Graining"));
+    EXPECT_TRUE(says(predicted(milky), "Risk of sandiness"));
+    EXPECT_FALSE(says(predicted(milky), "Risk of graining"));
     // safety comes first, always; steam only where liquid is added
     EXPECT_TRUE(says(predicted(plain), "burns deep"));
     EXPECT_FALSE(says(predicted(plain), "bursts into steam"));
     EXPECT_TRUE(says(predicted(cream_caramel(108.5)), "bursts into steam"));
     EXPECT_TRUE(says(predicted(cream_caramel(108.5)), "food code"));
+}
+
+TEST(advice, says_a_note_once_and_flags_only_what_no_measurement_supports) {
+    mixture both;
+    both[component::isomalt] = both[component::maltitol] = 35.0;
+    both[component::water] = 30.0;
+    batch b = batch_of({line("water", 30.0)}, 106.0);
+    b.pan = {{"two sugar alcohols", both.times(0.01).grams, 300.0, 20.0}};
+    const auto p = predicted(b);
+    const std::set<std::string> once(p.notes.begin(), p.notes.end());
+    EXPECT_EQ(once.size(), p.notes.size());
+    EXPECT_TRUE(mentions(p.notes, "isomalt and maltitol"));
+    // a caramel sauce and a soft caramel stand on measurements, a boiled sweet does not; every flag has its reason
+    for (const double t : {108.5, 116.0, 155.0}) {
+        const auto q = predicted(cream_caramel(t));
+        EXPECT_EQ(q.status, t > 150.0 ? grade::extrapolated : grade::fine) << t;
+        EXPECT_EQ(mentions(q.notes, "Extrapolation"), t > 150.0) << t;
+    }
+}
+
+TEST(cook, boils_butter_dry_to_an_oil_with_grains) {
+    for (const double sugar : {0.0, 5.0}) {
+        batch b = batch_of({line("butter, unsalted", 250)}, 120.0);
+        b.pan.push_back(line("white sugar", sugar));
+        const auto p = predicted(b);
+        EXPECT_LT(p.set.log10_firmness.value, std::log10(find_set_word("hard")->from_pa_s));
+        b.serve_celsius = 60.0;  // melted, it pours
+        EXPECT_LT(predicted(b).set.log10_viscosity.value, 0.0);
+    }
+    // half sugar, and the glass carries it: a toffee
+    const auto toffee =
+        predicted(batch_of({line("butter, unsalted", 200), line("white sugar", 200), line("water", 40)}, 150.0));
+    EXPECT_EQ(toffee.set.word, "glassy");
 }
 
 TEST(freezing, leaves_a_thicker_unfrozen_syrup) {

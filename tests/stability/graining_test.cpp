@@ -44,7 +44,7 @@ TEST(saturation, of_sucrose_is_1_at_the_published_solubility) {
         if (!row.has("modern")) continue;
         const double t = row.number("T_C");
         const auto at = [&](double percent) {
-            return saturation_of(solution(component::sucrose, percent), graining_sucrose, t).supersaturation;
+            return saturation_of(solution(component::sucrose, percent), component::sucrose, t).supersaturation;
         };
         const double s = 0.01 * row.number("modern"), per_percent = 0.01 / (s * (1.0 - s));
         EXPECT_NEAR(at(row.number("modern")).value, 1.0, 0.006 * per_percent) << row.place();
@@ -62,7 +62,7 @@ TEST(saturation, of_lactose_is_1_at_the_published_solubility) {
     for (const auto& row : read_csv("solubility_other_sugars.csv").rows) {
         if (row.text("sugar") != "lactose" || row.number("T_C") > 89.0) continue;
         const auto m = solution(component::lactose, row.number("mass_percent"));
-        EXPECT_NEAR(saturation_of(m, graining_lactose, row.number("T_C")).supersaturation.value, 1.0, 0.05)
+        EXPECT_NEAR(saturation_of(m, component::lactose, row.number("T_C")).supersaturation.value, 1.0, 0.05)
             << row.place();
         ++rows;
     }
@@ -80,7 +80,7 @@ TEST(saturation, other_sugars_lower_the_solubility_of_sucrose) {
                 m[component::glucose] = m[component::fructose] = 0.5 * grams;
             else
                 add_syrup_solids(m, grams);
-            const auto s = saturation_of(m, graining_sucrose, 20.0).supersaturation;
+            const auto s = saturation_of(m, component::sucrose, 20.0).supersaturation;
             EXPECT_GT(s.value, previous) << invert << " " << grams;
             // the interval reaches to the sugar alone in all the water
             EXPECT_NEAR(s.low, sucrose_supersaturation(m, 20.0), 1e-6);
@@ -92,13 +92,13 @@ TEST(saturation, other_sugars_lower_the_solubility_of_sucrose) {
 
 TEST(saturation, is_not_computed_outside_the_solubility_law) {
     const auto m = solution(component::sucrose, 80.0);
-    EXPECT_FALSE(saturation_of(m, graining_sucrose, -0.01).supersaturation.computed());
-    EXPECT_TRUE(saturation_of(m, graining_sucrose, 0.0).supersaturation.computed());
-    EXPECT_TRUE(saturation_of(m, graining_sucrose, 100.0).supersaturation.computed());
-    EXPECT_FALSE(saturation_of(m, graining_sucrose, 100.01).supersaturation.computed());
-    EXPECT_FALSE(saturation_of(m, graining_lactose, 89.01).supersaturation.computed());
-    EXPECT_FALSE(saturation_of(m.with_water(0.0), graining_sucrose, 20.0).supersaturation.computed());
-    const auto none = saturation_of(m, graining_lactose, 20.0);
+    EXPECT_FALSE(saturation_of(m, component::sucrose, -0.01).supersaturation.computed());
+    EXPECT_TRUE(saturation_of(m, component::sucrose, 0.0).supersaturation.computed());
+    EXPECT_TRUE(saturation_of(m, component::sucrose, 100.0).supersaturation.computed());
+    EXPECT_FALSE(saturation_of(m, component::sucrose, 100.01).supersaturation.computed());
+    EXPECT_FALSE(saturation_of(m, component::lactose, 89.01).supersaturation.computed());
+    EXPECT_FALSE(saturation_of(m.with_water(0.0), component::sucrose, 20.0).supersaturation.computed());
+    const auto none = saturation_of(m, component::lactose, 20.0);
     EXPECT_EQ(none.supersaturation.value, 0.0);
     EXPECT_EQ(none.crystallizable_grams.value, 0.0);
 }
@@ -109,8 +109,8 @@ TEST(saturation, does_not_depend_on_the_amount) {
         mixture m = boiled(random.between(1.0, 40.0), random.between(0.05, 1.0));
         m[component::lactose] = random.between(0.0, 15.0);
         m[component::protein] = random.between(0.0, 10.0);
-        const auto one = saturation_of(m, graining_sucrose, 20.0);
-        const auto thousand = saturation_of(m.times(1000.0), graining_sucrose, 20.0);
+        const auto one = saturation_of(m, component::sucrose, 20.0);
+        const auto thousand = saturation_of(m.times(1000.0), component::sucrose, 20.0);
         EXPECT_NEAR(thousand.supersaturation.value / one.supersaturation.value, 1.0, 1e-6);
         EXPECT_LE(one.supersaturation.low, one.supersaturation.value);
         EXPECT_GE(one.supersaturation.high, one.supersaturation.value);
@@ -141,14 +141,14 @@ TEST(grained, keeps_every_gram_and_stops_at_saturation) {
             else
                 EXPECT_EQ(after[c.id], m[c.id]) << c.name;
         // with its crystals at equilibrium, without them at most saturated; both sugars at once
-        for (const auto& [sugar, crystals] : {std::pair{&graining_sucrose, after.crystals(component::sucrose)},
-                                              std::pair{&graining_lactose, after.crystals(component::lactose)}}) {
-            const double s = saturation_of(after, *sugar, t).supersaturation.value;
+        for (const auto& [sugar, crystals] : {std::pair{component::sucrose, after.crystals(component::sucrose)},
+                                              std::pair{component::lactose, after.crystals(component::lactose)}}) {
+            const double s = saturation_of(after, sugar, t).supersaturation.value;
             EXPECT_GE(crystals, 0.0);
             if (crystals > 0.0)
-                EXPECT_NEAR(s, 1.0, 1e-6) << sugar->name << describe(m) << t;
+                EXPECT_NEAR(s, 1.0, 1e-6) << data_of(sugar).name << describe(m) << t;
             else
-                EXPECT_LE(s, 1.0 + 1e-9) << sugar->name << describe(m) << t;
+                EXPECT_LE(s, 1.0 + 1e-9) << data_of(sugar).name << describe(m) << t;
         }
         of_sucrose += after.crystals(component::sucrose) > 0.0;
         of_both += after.crystals(component::sucrose) > 0.0 && after.crystals(component::lactose) > 0.0;
@@ -174,12 +174,12 @@ TEST(grained, takes_what_the_share_says_where_one_sugar_grains) {
 // ---- grades
 
 TEST(grade, of_plain_and_mixed_syrups) {
-    const auto risk = [](const mixture& m) { return graining_of(m, 20.0).sucrose_risk; };
+    const auto risk = [](const mixture& m) { return graining_of(m, 20.0)[component::sucrose].risk; };
     EXPECT_EQ(risk(plain_syrup(0.60)), graining_risk::none);
     EXPECT_EQ(risk(plain_syrup(0.69)), graining_risk::low);        // 1.1: seeds only grow
     EXPECT_EQ(risk(plain_syrup(0.715)), graining_risk::moderate);  // 1.25
     EXPECT_EQ(risk(plain_syrup(0.75)), graining_risk::high);
-    EXPECT_EQ(graining_of(of_pantry("honey"), 20.0).sucrose_risk, graining_risk::none);
+    EXPECT_EQ(graining_of(of_pantry("honey"), 20.0)[component::sucrose].risk, graining_risk::none);
     EXPECT_EQ(risk(of_pantry("maple syrup")), graining_risk::none);  // sold as just saturated
     // a boiled sweet is a glass (common practice: it keeps for years dry and cool)
     const auto sweet = graining_of(boiled(2.0, 0.65), 20.0);
@@ -213,7 +213,7 @@ TEST(grade, does_not_fall_where_the_other_solids_take_all_the_water) {
         const auto g = graining_of(m.with_water(water), 12.0);
         EXPECT_EQ(g.risk, graining_risk::high) << water;
         if (water < 3.7) {  // none of it stays dissolved
-            EXPECT_NEAR(g.sucrose.supersaturation.value, 1.0e6, 1.0e-3) << water;
+            EXPECT_NEAR(g[component::sucrose].supersaturation.value, 1.0e6, 1.0e-3) << water;
             EXPECT_NEAR(g.crystallizable_percent.value, 100.0, 2.0e-4) << water;
         }
     }
@@ -241,7 +241,7 @@ TEST(grade, never_falls_as_water_falls_but_into_a_glass) {
             rises += risk > wetter;
             glasses += glass && risk < wetter;
             wetter = risk;
-            const double now = g.sucrose.supersaturation.value;  // of at most 1e6, so flat there
+            const double now = g[component::sucrose].supersaturation.value;  // of at most 1e6, so flat there
             EXPECT_GE(now, times * (1.0 - 1e-6)) << describe(drier) << t;
             times = now;
         }
@@ -253,11 +253,11 @@ TEST(grade, never_falls_as_water_falls_but_into_a_glass) {
 TEST(grade, finds_the_sandiness_of_condensed_milk) {
     // its lactose crystallizes unless it is seeded fine (common practice, no source)
     const auto g = graining_of(of_pantry("sweetened condensed milk"), 20.0);
-    EXPECT_EQ(g.lactose_risk, graining_risk::moderate);
-    EXPECT_EQ(g.sucrose_risk, graining_risk::none);
+    EXPECT_EQ(g[component::lactose].risk, graining_risk::moderate);
+    EXPECT_EQ(g[component::sucrose].risk, graining_risk::none);
     EXPECT_EQ(g.risk, graining_risk::moderate);
     EXPECT_NE(g.reason.find("sandy"), std::string::npos) << g.reason;
-    EXPECT_GT(g.lactose.supersaturation.value, 2.0);
+    EXPECT_GT(g[component::lactose].supersaturation.value, 2.0);
     EXPECT_GT(g.crystallizable_percent.value, 0.0);
 }
 
@@ -268,15 +268,152 @@ TEST(grade, every_risk_has_its_reason) {
         m[component::lactose] = random.between(0.0, 15.0);
         const double t = random.between(-25.0, 110.0);
         const auto g = graining_of(m, t);
-        ASSERT_EQ(g.risk, std::max(g.sucrose_risk, g.lactose_risk));
+        auto highest = graining_risk::none;
+        for (const auto& of : g.each) highest = std::max(highest, of.risk);
+        ASSERT_EQ(g.risk, highest);
+        ASSERT_EQ(g.first.has_value(), g.risk > graining_risk::none);
+        if (g.first) {
+            ASSERT_EQ(g[*g.first].risk, g.risk);
+        }
         ASSERT_FALSE(g.reason.empty());
         ASSERT_GE(g.celsius, 0.0);
         ASSERT_LE(g.celsius, 89.0);
         ASSERT_GE(g.crystallizable_percent.low, 0.0) << describe(m) << t;
         ASSERT_LE(g.crystallizable_percent.high, 100.0) << describe(m) << t;
-        const bool beyond = g.sucrose.supersaturation.value > 1.0 || g.lactose.supersaturation.value > 1.0;
+        bool beyond = false;
+        for (const auto& of : g.each) beyond = beyond || of.supersaturation.value > 1.0;
         ASSERT_EQ(g.risk > graining_risk::none, beyond) << describe(m) << t;
     }
+}
+
+// ---- every sugar, and salt
+
+TEST(grainers, are_just_saturated_at_their_published_solubility) {
+    // maltose: Gillis in Lowe 1937, the library's fit states 0.65 points; glucose: published and recalled rows,
+    // whose fits state 0.25 points but which scatter by 0.5 (the data file says so); fructose recalled: regression
+    const auto within = [](const std::string& sugar) { return sugar == "maltose" ? 0.7 : 0.5; };
+    std::set<std::string> seen;
+    for (const auto& row : read_csv("solubility_other_sugars.csv").rows) {
+        const auto id = *find_component(row.text("sugar"));
+        const double t = row.number("T_C"), s = 0.01 * row.number("mass_percent");
+        const auto times = saturation_of(solution(id, 100.0 * s), id, t).supersaturation;
+        if (id == component::lactose || !times.computed()) continue;  // lactose: above
+        EXPECT_NEAR(times.value, 1.0, 0.01 * within(row.text("sugar")) / (s * (1.0 - s))) << row.place();
+        seen.insert(row.text("sugar"));
+    }
+    EXPECT_EQ(seen, (std::set<std::string>{"fructose", "glucose", "maltose"}));
+    // a saturated brine has the humidity of 75.3 % at 25 C (Greenspan 1977; recalled, confidence high)
+    const double s = saturated_share(solubility_law::salt, 25.0);
+    EXPECT_NEAR(water_activity(solution(component::salt, 100.0 * s), 25.0).value, 0.753, 0.003);
+}
+
+TEST(grainers, follow_gibbs_and_duhem_in_closed_form) {
+    // Two sugars of one curve share their water, so beside its like sucrose is saturated where ln(share) + the
+    // closed form of Starzak & Peacock's equation is 0: an oracle of its own, on another way than the library's
+    // quadrature.
+    const double kelvin = 293.15, s = formula::sucrose_solubility(20.0);
+    const auto ln_a = [&](double x) {
+        constexpr double q = -17638.0, a = -1.0038, b = -0.24653;
+        return std::log(x) - q / (formula::gas_constant * kelvin) * x *
+                                 (2.0 + x * (1.5 * a - 1.0 + x * (4.0 / 3.0 * b - a - x * b)));
+    };
+    const auto fraction = [](double grams_of_water) {
+        return 1.0 / (1.0 + grams_of_water * sucrose_molar_mass / formula::water_molar_mass);
+    };
+    for (double h = 0.06; h < 0.45; h += 0.03) {
+        const double share = std::exp(ln_a(fraction((1.0 - s) / s)) - ln_a(fraction(h)));
+        mixture m;
+        m[component::sucrose] = share;
+        m[component::maltose] = 1.0 - share;
+        m[component::water] = h;
+        EXPECT_NEAR(saturation_of(m, component::sucrose, 20.0).supersaturation.value, 1.0, 2e-4) << h;
+    }
+}
+
+TEST(grainers, are_found_where_kitchens_find_them) {
+    // common practice, no source: honey of much glucose sets, high-fructose syrup of 42 % is kept at 27 C or
+    // warmer, 70 % sorbitol throws crystals in the cold, glucose syrup of 42 DE keeps, condensed milk turns sandy
+    const auto at = [](const char* name, double celsius) { return graining_of(of_pantry(name), celsius); };
+    EXPECT_EQ(at("honey", 20.0).first, component::glucose);
+    EXPECT_EQ(at("honey", 20.0).risk, graining_risk::moderate);
+    EXPECT_LE(at("honey", 45.0).risk, graining_risk::low);
+    EXPECT_EQ(at("high-fructose syrup 42", 20.0).first, component::glucose);
+    EXPECT_EQ(at("high-fructose syrup 42", 20.0).risk, graining_risk::moderate);
+    EXPECT_EQ(at("high-fructose syrup 42", 27.0).risk, graining_risk::low);
+    EXPECT_EQ(at("glucose syrup 42 DE", 20.0).risk, graining_risk::low);
+    EXPECT_GT(at("sorbitol syrup", 5.0)[component::sorbitol].supersaturation.value, 1.0);
+    EXPECT_LT(at("sorbitol syrup", 30.0)[component::sorbitol].supersaturation.value, 1.0);
+    EXPECT_EQ(at("sweetened condensed milk", 20.0).first, component::lactose);
+    // brine: a gram of salt in 3 g of water does keep, in 2.5 g does not
+    mixture brine;
+    brine[component::salt] = 1.0;
+    EXPECT_EQ(graining_of(brine.with_water(3.0), 20.0).risk, graining_risk::none);
+    EXPECT_EQ(graining_of(brine.with_water(2.5), 20.0).first, component::salt);
+    // the share of glucose over water by which honeys are told to set (White et al. 1962, recalled, confidence
+    // medium): at 1.7 or less they stay liquid, at 2.1 or more they set soon; the model's order and size
+    const auto honey_of = [](double glucose_over_water) {
+        mixture m = of_pantry("honey");
+        const double more = glucose_over_water * m.water() - m[component::glucose];
+        m[component::glucose] += more;
+        m[component::fructose] -= more;
+        return graining_of(m, 20.0)[component::glucose].supersaturation.value;
+    };
+    EXPECT_LT(honey_of(1.7), grainer_of(component::glucose)->high_limit);
+    EXPECT_GE(honey_of(2.15), grainer_of(component::glucose)->high_limit);
+}
+
+TEST(grainers, that_are_absent_or_crowded_stay_numbers) {
+    random_numbers random(74);
+    std::size_t dry = 0;
+    for (std::size_t i = 0; i < sweep(1000); ++i) {
+        mixture m;
+        m[component::water] = std::pow(10.0, random.between(-9.0, 2.0));
+        for (std::size_t parts = 1 + random.below(8); parts > 0; --parts)
+            m[static_cast<component>(1 + random.below(component_count - 1))] =
+                std::pow(10.0, random.between(-12.0, 3.0));
+        const double t = random.between(0.0, 89.0);
+        const auto g = graining_of(m, t);
+        for (const auto& of : g.each) {
+            SCOPED_TRACE(describe(m) + std::to_string(t) + std::string(data_of(of.id).name));
+            ASSERT_TRUE(of.supersaturation.computed());
+            ASSERT_GE(of.crystallizable_grams.low, 0.0);
+            ASSERT_LE(of.crystallizable_grams.high, m[of.id]);
+            if (m[of.id] > 0.0) {
+                ASSERT_TRUE(std::isfinite(of.supersaturation.high) && of.supersaturation.low > 0.0);
+            } else {
+                ASSERT_EQ(of.supersaturation.high, 0.0);
+                ASSERT_EQ(of.risk, graining_risk::none);
+            }
+        }
+        ASSERT_LE(g.crystallizable_percent.high, 100.0 * (1.0 + 1e-12));
+        dry += m.syrup_solids() > 0.995;
+    }
+    EXPECT_GT(dry, 0U);
+}
+
+TEST(grainers, are_told_at_low_risk_as_the_full_answer_tells) {
+    random_numbers random(75);
+    std::size_t low = 0, more = 0;
+    for (std::size_t i = 0; i < sweep(2000); ++i) {
+        mixture m = boiled(random.between(2.0, 40.0), random.between(0.1, 1.0));
+        m[component::glucose] += random.between(0.0, 40.0);
+        m[component::lactose] = random.between(0.0, 10.0);
+        m[component::salt] = random.between(0.0, 3.0);
+        const double t = random.between(0.0, 50.0);
+        const auto g = graining_of(m, t);
+        bool at_the_edge = false;
+        for (const auto& of : g.each) {
+            const double limit = low_risk_limit(*grainer_of(of.id), 0.01 * of.hindering_percent);
+            at_the_edge = at_the_edge || std::fabs(of.supersaturation.value - limit) < 1e-9;
+        }
+        const bool hardly = g.risk <= graining_risk::low;
+        if (!at_the_edge) {
+            ASSERT_EQ(hardly_grains(m, t), hardly) << describe(m) << t;
+        }
+        ++(hardly ? low : more);
+    }
+    EXPECT_GT(low, 0U);
+    EXPECT_GT(more, 0U);
 }
 
 // ---- ways to clear it

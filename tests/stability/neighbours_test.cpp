@@ -406,4 +406,31 @@ TEST(batch_keys, every_number_is_finite_or_null) {
     EXPECT_GT(nulls, 0);
 }
 
+TEST(keeping, is_no_pass_within_0_03_of_a_limit) {
+    const auto kept = [](double high) {
+        return keeping_of(estimate{high - 0.01, high - 0.02, high, grade::fine}, 20.0);
+    };
+    EXPECT_TRUE(kept(0.851).chill);
+    EXPECT_FALSE(kept(0.851).chill_too_near);
+    EXPECT_FALSE(kept(0.849).chill);
+    EXPECT_TRUE(kept(0.849).chill_too_near);
+    EXPECT_NEAR(kept(0.849).under_chill_limit, 0.001, 1e-12);
+    EXPECT_TRUE(kept(0.821).chill_too_near);
+    EXPECT_FALSE(kept(0.819).chill_too_near);
+    EXPECT_EQ(kept(0.849).too_near_for, "many yeasts");
+    EXPECT_EQ(kept(0.59).too_near_for, "sugar-tolerant yeasts");
+    EXPECT_TRUE(kept(0.59).growth.empty());
+    EXPECT_TRUE(kept(0.569).too_near_for.empty());
+    EXPECT_FALSE(keeping_of(estimate{}, 20.0).chill_too_near);
+}
+
+TEST(keeping, does_not_call_a_syrup_as_thin_as_maple_syrup_safe) {
+    // 32 % water: listed at 0.87 to 0.88, plain sucrose measured isopiestically has 0.85 there, the model less:
+    // nobody should bottle on it
+    for (const auto& m : {plain_syrup(0.68), off_the_heat(sirop_test::line("maple syrup", 100.0))}) {
+        const auto k = keeping_of(activity_of(m, 20.0), 20.0);
+        EXPECT_TRUE(k.chill || k.chill_too_near) << k.water_activity.high;
+    }
+}
+
 }  // namespace

@@ -1,7 +1,9 @@
 // What to watch: cautions (safety, graining, keeping) and notes (extrapolation, assumptions) from a prediction.
 #pragma once
 
+#include <algorithm>
 #include <string>
+#include <tuple>
 #include <vector>
 
 #include "graining_fixes.hpp"
@@ -43,12 +45,11 @@ inline void add_cautions(prediction& p, const batch& b) {
     const auto& stored = p.graining_in_storage;
     const auto& worse = stored.risk >= at_serving.risk ? stored : at_serving;
     if (worse.risk > graining_risk::none) {
-        const bool sandy = worse.lactose_risk > worse.sucrose_risk;
-        std::string text = std::string(sandy ? "Sandiness, " : "Graining, ") + "risk " +
+        const grainer& what = *grainer_of(*worse.first);
+        std::string text = "Risk of " + std::string(what.word) + ": " +
                            std::string(graining_risk_names[static_cast<std::size_t>(worse.risk)]) + " at " +
-                           both_scales(worse.celsius, 0);
-        text += ": " + worse.reason + ".";
-        if (!sandy && worse.risk >= graining_risk::moderate)
+                           both_scales(judged_celsius(what, worse.celsius), 0) + ": " + worse.reason + ".";
+        if (what.at_once && worse.risk >= graining_risk::moderate)
             text += " Do not stir while it cools, keep crystals out, wash down the sides of the pan.";
         out.push_back(std::move(text));
     }
@@ -65,13 +66,20 @@ inline void add_cautions(prediction& p, const batch& b) {
             text += "where nothing grows; once thawed, judge it at the temperature at which it is then kept";
         else if (k.chill)
             text += "not safely under 0.85: treat it as perishable and chill it";
-        else if (aw.high > 0.80)
+        else if (k.chill_too_near)
+            text +=
+                "its high end only " + fixed(k.under_chill_limit, 2) +
+                " under 0.85, which is too near to call: measure it, and until then treat it as perishable and "
+                "chill it";
+        else if (aw.high > 0.80 - too_near)
             text += "under 0.85, but moulds and yeasts can grow";
-        else if (aw.high > 0.60)
+        else if (!k.growth.empty())
             text +=
                 "too dry for bacteria and most moulds; sugar-tolerant yeasts and moulds can still grow above 0.60";
+        else if (!k.too_near_for.empty())
+            text += "its high end too near 0.60 to call: measure it before you rely on nothing growing";
         else
-            text += "too dry for growth; it draws moisture, so keep it closed and dry";
+            text += "too dry for growth, though nothing is killed; it draws moisture, so keep it closed and dry";
         out.push_back(text + " (limits: Beuchat 1981). " + std::string(keeping_deferral));
     } else {
         out.emplace_back(keeping_deferral);
@@ -83,9 +91,28 @@ inline void add_cautions(prediction& p, const batch& b) {
         out.push_back("Keeping beside its neighbours: in the end all layers come to a water activity of " +
                       fixed(together.value, 2) + " (" + fixed(together.low, 2) + " to " + fixed(together.high, 2) +
                       "), where " + std::string(beside.growth) + " could grow" +
-                      (beside.chill ? ": treat the dessert as perishable and chill it." : "."));
+                      (beside.chill ? ": treat the dessert as perishable and chill it."
+                       : beside.chill_too_near
+                           ? "; too near 0.85 to call: measure it, and until then chill the dessert."
+                           : "."));
     }
 }
+
+namespace detail {
+
+/// The components that hold at least a tenth of a mixture's water outside the range of their measurement.
+inline std::string held_unmeasured(const mixture& m, double ln_aw, double celsius) {
+    std::string names;
+    const double kelvin = celsius + formula::zero_celsius;
+    if (!(ln_aw < 0.0)) return names;
+    for (const auto& c : components)
+        if (m[c.id] > 0.0 && m[c.id] * water_held(c, ln_aw, kelvin) >= 0.1 * m.water() &&
+            !is_fitted(c.isotherm, ln_aw, kelvin))
+            names.append(names.empty() ? "" : ", ").append(c.name);
+    return names;
+}
+
+}  // namespace detail
 
 inline void add_notes(prediction& p, const batch& b) {
     auto& out = p.notes;
@@ -100,23 +127,29 @@ inline void add_notes(prediction& p, const batch& b) {
         out.emplace_back(
             "Extrapolation: above 170 °C no isotherm is fitted, and sugar turns to caramel, which is not "
             "modelled.");
-    double solids = 0.0, small = 0.0;
-    for (const auto& c : components) {
+    double solids = 0.0;
+    for (const auto& c : components)
         if (c.isotherm.kind == isotherm_kind::solid) solids += m[c.id];
-        if (c.isotherm.kind == isotherm_kind::monosaccharide) small += m[c.id];
-    }
     if (solids > 0.005 * m.total())
         out.emplace_back(
-            "Extrapolation: protein, starch, fibre, cocoa and gelling agents are taken to hold water as at 25 °C; "
-            "they hold little of it, but their data are the weakest here.");
-    if (p.cooked.celsius > 100.0 && small > 0.01 * m.dissolved())
+            "Protein, starch, fibre, cocoa and gelling agents: how much water they hold is the weakest data here; "
+            "it is little of the whole, and the ranges hold it.");
+    for (const auto& [of, ln_aw, celsius, when] :
+         {std::tuple{&m, std::log(p.cooked.water_activity), p.cooked.celsius, "at the end of the cook"},
+          std::tuple{&f.at_serving, std::log(f.water_activity_at_serving.value), p.set.celsius, "when served"}})
+        if (const std::string names = detail::held_unmeasured(*of, ln_aw, celsius); !names.empty())
+            out.push_back(std::string("Extrapolation: ") + when + " much of the water is held by " + names +
+                          ", outside the range in which that was measured.");
+    if (f.contents.syrup_solids() > last_measured_viscosity_solids)
         out.emplace_back(
-            "Extrapolation: above 100 °C the glucose model is used beyond its fit (fructose as "
-            "glucose).");
-    if (f.contents.syrup_solids() > 0.75)
+            "Extrapolation: viscosities are measured to syrups of 93 % solids; beyond, the law is carried on to "
+            "the "
+            "glass, and its range is a factor.");
+    if (p.set.log10_firmness.value - p.set.log10_viscosity.value > 0.3)
         out.emplace_back(
-            "Extrapolation: the viscosity law is fitted to syrups of 75 % solids; beyond, it is carried on "
-            "to the glass, and its range is a factor.");
+            "Extrapolation: gels or networks of fat, crystals or ice decide the firmness; their laws are "
+            "estimates, "
+            "known within a factor of 5 to 10.");
     if (!f.freezing_celsius.computed())
         out.emplace_back("A freezing point cannot be given: ice would form below -30 °C, if at all.");
     if (!std::isfinite(f.lactose_supersaturation))
@@ -156,6 +189,13 @@ inline void add_notes(prediction& p, const batch& b) {
     if (p.off_heat_grams == 0.0)
         out.emplace_back(
             "The cook ends when the batch reaches the temperature: pour it off at once, or it boils on.");
+    // Two components may bring the same note.
+    for (std::size_t i = 1; i < out.size();)
+        if (std::find(out.begin(), out.begin() + static_cast<std::ptrdiff_t>(i), out[i]) !=
+            out.begin() + static_cast<std::ptrdiff_t>(i))
+            out.erase(out.begin() + static_cast<std::ptrdiff_t>(i));
+        else
+            ++i;
     // Every flag has its reason.
     bool explained = p.status == grade::fine;
     for (const auto& note : out) explained = explained || note.rfind("Extrapolation", 0) == 0;

@@ -115,8 +115,8 @@ struct density_line {
     constexpr double at(double celsius) const { return 1.0e-3 * (at_zero + slope * celsius); }
 };
 
-/// Which solubility of formula/solubility.hpp a sugar has, if it may arrive as crystals.
-enum class solubility_law : unsigned char { none, sucrose, lactose };
+/// Which solubility of formula/solubility.hpp; as a column of a component, if it may arrive as crystals.
+enum class solubility_law : unsigned char { none, sucrose, glucose, fructose, lactose, maltose, sorbitol, salt };
 
 /// Volume that one gram thickens by: so many cm3, and so many times its own volume.
 struct swelling_columns {
@@ -223,7 +223,8 @@ inline constexpr sides_by_solids solid_errs{{{{0.0, 0.25}, {0.25, 0.25}, {0.5, 0
 
 // Sugars are checked by freezing points down to -5 C.
 inline constexpr isotherm_columns<double> like_sucrose{isotherm_kind::sucrose, -5.0, 150.0};
-inline constexpr isotherm_columns<double> like_glucose{isotherm_kind::monosaccharide, -5.0, 100.0};
+// Glucose is fitted to 100 C; from there to 130 its ln aw changes by 1 %, and the interval is +-5 to 8 %.
+inline constexpr isotherm_columns<double> like_glucose{isotherm_kind::monosaccharide, -5.0, 130.0};
 
 /// Casein (also for gelatin), native starch (also for fibre and agar) and defatted cocoa solids at 25 C: recalled
 /// ranges, confidence low; elsewhere by a heat of sorption (formula/isotherm.hpp).

@@ -44,4 +44,42 @@ Scalar anhydrous_glucose_solubility(const Scalar& t) {
     return ratio / (1.0 + ratio);
 }
 
+/// Fructose, mass fraction at saturation, t in C.  Our fit of ln(w/(1-w)), rms 0.05 points, to five recalled
+/// points of 20..50 C (Jackson & Silsbee, Young; confidence low to medium); rises from 0 to 100 C.
+template <class Scalar>
+Scalar fructose_solubility(const Scalar& t) {
+    using std::exp;
+    const Scalar ratio = exp(1.05423325 + t * (1.09643452e-2 + t * 1.16095473e-4));
+    return ratio / (1.0 + ratio);
+}
+
+/// Maltose, mass fraction of anhydrous maltose at saturation over its monohydrate, t in C.  Our fit of
+/// ln(w/(1-w)), rms 0.39 points, worst 0.65, to Gillis's data as reprinted in Lowe, Experimental Cookery (1937),
+/// 0.6..96.5 C.
+template <class Scalar>
+Scalar maltose_solubility(const Scalar& t) {
+    using std::exp;
+    const Scalar ratio = exp(-0.586290861 + t * (1.72133174e-2 + t * (-3.34977134e-5 + t * 1.07505112e-6)));
+    return ratio / (1.0 + ratio);
+}
+
+/// Sorbitol, mass fraction at saturation, t in C.  Through five recalled points of 10..40 C (64, 68.7, 70.2, 73,
+/// 78
+/// %; confidence low), within 0.45 points.
+template <class Scalar>
+Scalar sorbitol_solubility(const Scalar& t) {
+    using std::exp;
+    const Scalar ratio = exp(0.434758255 + t * (1.24241747e-2 + t * 2.07396138e-4));
+    return ratio / (1.0 + ratio);
+}
+
+/// Sodium chloride, mass fraction at saturation, t in C.  Our fit, worst 0.02 points, to handbook values of 0..100
+/// C (recalled, confidence high: 26.3 % at 0, 26.4 at 20, 28.1 at 100 C).
+template <class Scalar>
+Scalar sodium_chloride_solubility(const Scalar& t) {
+    using std::exp;
+    const Scalar ratio = exp(-1.03212435 + t * (2.52215529e-4 + t * 6.54802980e-6));
+    return ratio / (1.0 + ratio);
+}
+
 }  // namespace sirop::formula

@@ -30,18 +30,18 @@ namespace detail {
 /// How far a sugar is from a risk that is accepted at a temperature: 0 where it is, continuous, about 1 where it
 /// is clearly not.  The ways out are those of graining_of, each with a little to spare for rounding; the dear one,
 /// the supersaturation, last.
-inline double graining_gap(const mixture& m, const graining_sugar& sugar, double celsius, graining_risk most) {
-    const bool lactose = sugar.id == component::lactose;
-    if (most == graining_risk::high || (lactose && most == graining_risk::moderate)) return 0.0;
-    const double hindering = hindering_share(m);
+inline double graining_gap(const mixture& m, const grainer& sugar, double celsius, graining_risk most) {
+    if (most == graining_risk::high || (!sugar.at_once && most == graining_risk::moderate) || !(m[sugar.id] > 0.0))
+        return 0.0;
+    const double hindering = hindering_share(m, sugar);
     const auto lacks = [&](double enough) { return 20.0 * (enough - hindering + 0.005); };
     double cheap = HUGE_VAL;
     if (most != graining_risk::none) cheap = 0.2 * (celsius + 1.0 - glass_celsius(m));
-    if (!lactose && most != graining_risk::none)
-        cheap = std::fmin(cheap, lacks(most == graining_risk::low ? hindering_enough : hindering_some));
+    if (sugar.hindered_by != hinders_not && most != graining_risk::none)
+        cheap = std::fmin(cheap,
+                          lacks(most == graining_risk::low && sugar.at_once ? hindering_enough : hindering_some));
     if (cheap <= 0.0) return 0.0;
-    const double beyond =
-        supersaturation_value(m, sugar, std::fmin(std::fmax(celsius, 0.0), graining_lactose.last_celsius));
+    const double beyond = supersaturation_value(m, sugar, judged_celsius(sugar, celsius));
     const auto above = [&](double limit) { return 10.0 * (beyond - limit + 0.01); };
     const double wet =
         most == graining_risk::none ? above(1.0)
@@ -171,8 +171,7 @@ class formula_search {
         if (q_.graining_at_most) {
             const auto judge = [&](double celsius) {
                 const mixture cold = at_temperature(p.finished, celsius);
-                for (const auto* sugar : {&graining_sucrose, &graining_lactose})
-                    add(graining_gap(cold, *sugar, celsius, *q_.graining_at_most));
+                for (const auto& sugar : grainers) add(graining_gap(cold, sugar, celsius, *q_.graining_at_most));
             };
             judge(b.stored_celsius());
             if (b.serve_celsius != b.stored_celsius()) judge(b.serve_celsius);

@@ -49,8 +49,8 @@ inline finished_measures measures_of(const batch& b, const mixture& finished) {
     f.water_percent = share(finished.water());
     f.water_activity = measured(wanted_number(measure::water_activity, 0.5, store), finished, finished, store);
     const auto stored = graining_of(at_temperature(finished, store), store);
-    f.sucrose_supersaturation = stored.sucrose.supersaturation.value;
-    f.lactose_supersaturation = stored.lactose.supersaturation.value;
+    f.sucrose_supersaturation = stored[component::sucrose].supersaturation.value;
+    f.lactose_supersaturation = stored[component::lactose].supersaturation.value;
     f.hindering_percent = stored.hindering_percent;
     f.risk = stored.risk;
     if (b.serve_celsius != store)

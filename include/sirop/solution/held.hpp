@@ -73,7 +73,8 @@ bool holds_water(const mixture_of<Scalar>& m) {
     return false;
 }
 
-/// Whether the isotherms that hold at least one part in a hundred of the mixture's water are used in their ranges.
+/// Whether measurements support the interval of the water: whether the isotherms that hold at least a tenth of it
+/// are used in their ranges.  A smaller part, wrong by half, moves the whole by less than the others' interval.
 template <class Scalar>
 grade isotherms_grade(const mixture_of<Scalar>& m, const Scalar& ln_aw, const Scalar& kelvin) {
     const auto held = water_by_component(m, ln_aw, kelvin);
@@ -81,7 +82,7 @@ grade isotherms_grade(const mixture_of<Scalar>& m, const Scalar& ln_aw, const Sc
     for (const Scalar& g : held) all += g;
     bool fitted = kelvin <= Scalar(170.0 + formula::zero_celsius);
     for (std::size_t i = 0; i < component_count; ++i)
-        if (held[i] > Scalar(0.0) && held[i] >= 0.01 * all)
+        if (held[i] > Scalar(0.0) && held[i] >= 0.1 * all)
             fitted = fitted && is_fitted(columns_of<constant_of<Scalar>>[i].isotherm, ln_aw, kelvin);
     return fitted ? grade::fine : grade::extrapolated;
 }

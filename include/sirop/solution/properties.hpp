@@ -1,12 +1,12 @@
-// Properties of a mixture: glass transition, volume, refraction, viscosity of the syrup, heat, saturation.
+// Properties of a mixture: glass transition, volume, refraction, viscosity of the syrup, heat, ice.
 #pragma once
 
 #include "../formula/density.hpp"
 #include "../formula/glass.hpp"
 #include "../formula/heat.hpp"
 #include "../formula/refraction.hpp"
-#include "../formula/solubility.hpp"
 #include "mixture.hpp"
+#include "saturation.hpp"
 
 namespace sirop::core {
 
@@ -300,76 +300,6 @@ inline estimate specific_heat(const mixture& m, double celsius) {
     const double half = std::hypot(of_syrup, 0.022 * heat(water), 0.1 * heat(apart)) / kilograms;
     return between(value, value - half, value + half,
                    celsius <= max_heat_celsius ? grade::fine : grade::extrapolated);
-}
-
-/// Mass fraction at which a sugar that may arrive as crystals is saturated in its own water at a temperature in C;
-/// beyond the range of its law, as at its end.
-template <class Scalar>
-Scalar saturated_share(solubility_law law, const Scalar& celsius) {
-    const auto within = [&](double last) { return smaller(larger(celsius, Scalar(0.0)), Scalar(last)); };
-    return law == solubility_law::sucrose ? formula::sucrose_solubility(within(100.0))
-                                          : formula::lactose_solubility(within(89.0));
-}
-
-/// Supersaturation of sucrose or lactose: its grams per gram of water over those of its own saturated solution.
-/// Simple rule: the other sugars are left out of account.  Sucrose 0..100 C, lactose 0..89 C; NaN outside.
-inline double sucrose_supersaturation(const mixture& m, double celsius) {
-    if (!(celsius >= 0.0 && celsius <= 100.0)) return not_a_number;
-    const double s = formula::sucrose_solubility(celsius);
-    return m[component::sucrose] / m.water() / (s / (1.0 - s));
-}
-inline double lactose_supersaturation(const mixture& m, double celsius) {
-    if (!(celsius >= 0.0 && celsius <= 89.0)) return not_a_number;
-    const double s = formula::lactose_solubility(celsius);
-    return m[component::lactose] / m.water() / (s / (1.0 - s));
-}
-
-/// Mass fraction of glucose at saturation: over the monohydrate below 50.2 C, where it is the less soluble and so
-/// the stable solid, over anhydrous glucose above.  Continuous and rising; 0..90 C.  Data and confidence:
-/// formula/solubility.hpp.
-inline double glucose_solubility(double celsius) {
-    if (!(celsius >= 0.0 && celsius <= 90.0)) return not_a_number;
-    return std::fmin(formula::glucose_monohydrate_solubility(celsius),
-                     formula::anhydrous_glucose_solubility(celsius));
-}
-
-/// Supersaturation of glucose by the same simple rule; 0..90 C, NaN outside.
-inline double glucose_supersaturation(const mixture& m, double celsius) {
-    const double s = glucose_solubility(celsius);
-    return m[component::glucose] / m.water() / (s / (1.0 - s));
-}
-
-namespace detail {
-
-/// Temperature in C, 0 to last, at which a solubility that rises with it is `per_water` grams per gram of water.
-template <class Solubility>
-double saturation_celsius(double per_water, double last, const Solubility& solubility) {
-    if (!(per_water > 0.0) || !std::isfinite(per_water)) return not_a_number;
-    const double target = std::log(per_water);
-    return solve_monotone(
-        [&](double t) {
-            const double s = solubility(t);
-            return std::log(s / (1.0 - s)) - target;
-        },
-        0.5 * last, 0.0, last);
-}
-
-}  // namespace detail
-
-/// Temperature, C, at which the mixture's own dissolved sucrose, glucose or lactose is just saturated in its
-/// water, by the same simple rule: colder, and it may crystallize.  NaN if that lies outside 0..100 C (sucrose),
-/// 0..90 C (glucose), 0..89 C (lactose), or without that sugar or water.
-inline double sucrose_saturation_celsius(const mixture& m) {
-    return detail::saturation_celsius(m[component::sucrose] / m.water(), 100.0,
-                                      [](double t) { return formula::sucrose_solubility(t); });
-}
-inline double glucose_saturation_celsius(const mixture& m) {
-    return detail::saturation_celsius(m[component::glucose] / m.water(), 90.0,
-                                      [](double t) { return glucose_solubility(t); });
-}
-inline double lactose_saturation_celsius(const mixture& m) {
-    return detail::saturation_celsius(m[component::lactose] / m.water(), 89.0,
-                                      [](double t) { return formula::lactose_solubility(t); });
 }
 
 /// Share of the mixture's water, ice included, that is frozen at a temperature in C when all is in equilibrium: 0

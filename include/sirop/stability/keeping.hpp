@@ -29,6 +29,12 @@ inline constexpr std::array<growth_limit, 7> growth_limits = {{
     {0.65, "moulds that like it driest"},
     {0.60, "sugar-tolerant yeasts"},
 }};
+/// At or below this, at its high end, a food counts as not needing temperature control.
+inline constexpr double chilled_above = 0.85;
+/// An activity whose high end is less than this under a limit is too near to call: laboratories and listings
+/// differ by as much (maple syrup of 32 % water is listed at 0.87 to 0.88, plain sucrose has 0.85 there,
+/// measured).
+inline constexpr double too_near = 0.03;
 inline constexpr std::string_view growth_limits_source = "Beuchat, Cereal Foods World 26 (1981) 345";
 
 /// What keeping_of finds of a batch where it is kept.
@@ -37,8 +43,11 @@ struct keeping {
     estimate water_activity;
     estimate relative_humidity_percent;  ///< of air in which it neither gains nor loses water
     std::string_view growth;             ///< the most demanding group that the high end lets grow; empty: none
-    bool chill = false;                  ///< the high end is above 0.85
-    bool frozen = false;                 ///< too cold for growth; what is said of it holds once it is thawed
+    std::string_view too_near_for;       ///< the most demanding group too near its limit to call; empty: none
+    double under_chill_limit = not_a_number;  ///< by how much the high end is under 0.85; negative above it
+    bool chill = false;                       ///< the high end is above 0.85
+    bool chill_too_near = false;              ///< not above, but too near to call: no pass
+    bool frozen = false;                      ///< too cold for growth; what is said of it holds once it is thawed
 };
 
 /// Below this nothing grows, frozen or not (common practice, no source).
@@ -60,7 +69,8 @@ inline double best_activity(const mixture& m, double celsius) {
                                                          : best_ln_activity(m, kelvin));
 }
 
-/// Judges a water activity at a temperature in C: a group is said to grow if the high end of the interval lets it.
+/// Judges a water activity at a temperature in C: a group is said to grow if the high end of the interval lets it,
+/// and is too near to call less than 0.03 under its limit.
 /// An activity that is not computed is not judged.
 inline keeping keeping_of(const estimate& activity, double celsius) {
     keeping k;
@@ -69,12 +79,17 @@ inline keeping keeping_of(const estimate& activity, double celsius) {
     if (!activity.computed()) return k;
     k.relative_humidity_percent = {100.0 * activity.value, 100.0 * activity.low, 100.0 * activity.high,
                                    activity.status};
-    for (const auto& limit : growth_limits)
+    for (const auto& limit : growth_limits) {
         if (activity.high > limit.water_activity) {
             k.growth = limit.group;
             break;
         }
-    k.chill = activity.high > 0.85;
+        if (k.too_near_for.empty() && limit.water_activity - activity.high < too_near)
+            k.too_near_for = limit.group;
+    }
+    k.under_chill_limit = chilled_above - activity.high;
+    k.chill = activity.high > chilled_above;
+    k.chill_too_near = !k.chill && k.under_chill_limit < too_near;
     k.frozen = celsius < no_growth_celsius;
     return k;
 }
