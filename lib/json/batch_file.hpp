@@ -9,7 +9,7 @@
 
 namespace sirop::lib {
 
-/// Up to four names of the pantry, in quotes, that share a word with an unknown one.
+/// Up to four names of the pantry, in quotes, that an unknown one may mean; the likeliest first.
 std::string similar_names(std::string_view name);
 
 /// The batch that a text describes, or the first thing wrong with it.  Never throws but for lack of memory.
@@ -34,6 +34,10 @@ json batch_json(const core::batch& b);
 
 /// The answer as an object.
 json prediction_json(const core::prediction& p);
+
+/// Writes beside the cautions and notes of an answer, under "remarks", for each of them: which sentence it is
+/// about, its code, its severity, and the key of the answer where its numbers stand.
+void write_remarks(json& answer);
 
 /// The answer as one JSON object, ending in a newline.
 std::string json_answer(const core::prediction& p);

@@ -73,10 +73,18 @@ inline bool arrives_dry(const masses& per_gram) {
     return per_gram[index_of(component::water)] < 0.1 * (1.0 - per_gram[index_of(component::fat)]);
 }
 
-/// Everything in the pan, dissolved: it is going to boil.
-inline mixture in_the_pan(const std::vector<ingredient_line>& lines) {
+/// Everything in some lines, dissolved.
+inline mixture contents_of(const std::vector<ingredient_line>& lines) {
     mixture m;
     for (const auto& line : lines) m.add(line.grams, line.per_gram);
+    return m;
+}
+
+/// Everything in the pan, dissolved: it is going to boil, so what leaves in the boil (alcohol) is left out.
+inline mixture in_the_pan(const std::vector<ingredient_line>& lines) {
+    mixture m = contents_of(lines);
+    for (const auto& c : components)
+        if (c.leaves_in_the_boil) m[c.id] = 0.0;
     return m;
 }
 

@@ -30,6 +30,16 @@ inline cooked_state end_of_cook(const batch& b, const mixture& pan) {
     return c;
 }
 
+/// What is added where a target in C is far too hot, but would do in F.
+inline std::string meant_in_fahrenheit(const batch& b, const cooked_state& c) {
+    const double meant = fahrenheit_to_celsius(b.thermometer_celsius);
+    const double real = meant - b.thermometer_error_kelvin;
+    if (b.target_place.ends_with("fahrenheit") || !(real >= c.starts_to_boil_celsius && real <= c.highest_celsius))
+        return {};
+    return "; is that °F? " + shortest(b.thermometer_celsius) + " °F is " + fixed(meant, 1) +
+           " °C: write to_fahrenheit";
+}
+
 /// Why the pan cannot be boiled down to the target, if so.
 inline std::optional<refusal> find_cook_fault(const batch& b, const mixture& pan, const cooked_state& c) {
     if (!(pan.water() > 0.0))
@@ -57,7 +67,8 @@ inline std::optional<refusal> find_cook_fault(const batch& b, const mixture& pan
         return refusal{b.target_place, target +
                                            " is beyond the model (99.5 % solids of the syrup phase); the highest "
                                            "temperature that it can answer here is " +
-                                           shown(c.highest_celsius, [](double x) { return std::floor(x); })};
+                                           shown(c.highest_celsius, [](double x) { return std::floor(x); }) +
+                                           meant_in_fahrenheit(b, c)};
     return refusal{b.target_place, target +
                                        " is not reached by boiling: the pan would hold more water than it "
                                        "has; it starts to boil at " +
@@ -162,7 +173,7 @@ inline loosening loosened_with_milk(const sides<mixture>& finished, double milk_
 inline neighbours_answer beside_neighbours(const batch& b, const mixture& finished) {
     if (b.neighbours.empty()) return {};
     std::vector<layer> layers = {{"this batch", finished}};
-    for (const auto& line : b.neighbours) layers.push_back({line.name, in_the_pan({line})});
+    for (const auto& line : b.neighbours) layers.push_back({line.name, contents_of({line})});
     return at_equilibrium(layers, std::fmax(b.stored_celsius(), 0.0));
 }
 

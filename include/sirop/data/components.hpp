@@ -45,13 +45,15 @@ enum class component : unsigned char {
     agar,
     gelatin,
     isomalt,
-    maltitol
+    maltitol,
+    ethanol
 };
 
-inline constexpr std::size_t component_count = 29;
+inline constexpr std::size_t component_count = 30;
 
-/// Where a component sits in a syrup: in the liquid, or in it as a separate body.
-enum class phase : unsigned char { solvent, dissolved, suspended, fat };
+/// Where a component sits in a syrup: in the liquid, or in it as a separate body.  A spirit thins the liquid, and
+/// is counted neither as water nor as solids.
+enum class phase : unsigned char { solvent, dissolved, suspended, fat, spirit };
 
 /// The equation by which a component holds water, of formula/isotherm.hpp.
 enum class isotherm_kind : unsigned char {
@@ -60,14 +62,15 @@ enum class isotherm_kind : unsigned char {
     monosaccharide,  ///< modified UNIQUAC of glucose, per gram
     chain,           ///< Flory-Huggins by number of glucose units
     polyol,          ///< Norrish, by molar mass
-    glycerol,        ///< one-constant form fitted to published model values
+    glycerol,        ///< between published and recalled values
     electrolyte,     ///< Pitzer NaCl and its continuation
     solid            ///< GAB
 };
 
 /// Molar masses, g/mol (IUPAC 2021).
 inline constexpr double sucrose_molar_mass = 342.297, glucose_molar_mass = 180.156, sorbitol_molar_mass = 182.172,
-                        glycerol_molar_mass = 92.094, sodium_chloride_molar_mass = 58.443;
+                        glycerol_molar_mass = 92.094, sodium_chloride_molar_mass = 58.443,
+                        ethanol_molar_mass = 46.069;
 
 /// How a component holds water.
 template <class Number>
@@ -78,15 +81,19 @@ struct isotherm_columns {
         1.0;  ///< chain: volume in water molecules; polyol: molar mass; electrolyte: share of salt's curve
     Number norrish_k = 0.0;             ///< polyol
     Number m0 = 0.0, c = 0.0, k = 0.0;  ///< solid: GAB, as printed
+    Number above_glucose = 0.0;         ///< monosaccharide: ln aw above glucose, dilute, by x^2
 };
 
 using sides_by_solids = formula::broken_line<5>;
 
 /// Relative uncertainty of ln aw at given water, which is that of the model alone: `times` the line by the solids
-/// fraction, at least `least`, and `plus` on top.  Chains have a law of their own.
+/// fraction, at least `least`, and `plus` on top.  `dry` is the line of the side of less water, if it is another.
+/// Chains have a law of their own.
 struct isotherm_trust {
     const sides_by_solids* line = nullptr;
     double times = 1.0, least = 0.0, plus = 0.0;
+    const sides_by_solids* dry = nullptr;
+    double dry_per_kelvin = 0.0;  ///< besides, on that side, for each K above 25 C
 };
 
 /// Share of a gel that has set at a temperature in C, by how it got there: 1 below, 0 above, linear between.
@@ -126,6 +133,15 @@ struct component_note {
     std::string_view if_raw{};         ///< besides, where some of it has not boiled
 };
 
+/// What heat does to a component in the pan, from a share of the batch on: said when the cook ends above the first
+/// temperature, and more sharply above the second; infinite: never.
+struct heat_limit {
+    double from_share = 0.0;
+    double changes_celsius = std::numeric_limits<double>::infinity(),
+           spoils_celsius = std::numeric_limits<double>::infinity();
+    std::string_view changes{}, spoils{};
+};
+
 /// Gram for gram; sucrose is 1.
 struct sweetness_columns {
     double value = 0.0, low = 0.0, high = 0.0;
@@ -163,7 +179,9 @@ struct component_data {
     const formula::solid_fat_curve* solid_fat = nullptr;
     double bridging_share = 0.0;  ///< of the solid fat of an emulsion: what bridges from drop to drop
     sweetness_columns sweetness{};
-    bool laxative = false;  ///< a sugar alcohol
+    bool laxative = false;            ///< a sugar alcohol
+    bool leaves_in_the_boil = false;  ///< gone before the pan is as hot as a syrup boils
+    heat_limit in_the_heat{};
     component_note note{};
 };
 
@@ -182,19 +200,25 @@ inline constexpr std::string_view chain_glass =
     "Biotechnol. Prog. 7 (1991) 49; recalled, confidence medium";
 inline constexpr std::string_view not_counted = "not counted in the glass transition";
 
-// What the isotherms err by.  Sucrose: +-0.2 K of boiling point to 75 %, 0.5 K at 85, 2 K at 90, about 5 K to 97,
-// 10 K beyond; the sugars that borrow its curve 1.25 times that.  The others are our estimates.
+// What the isotherms err by.  Sucrose: docs/sucrose.md; +-0.2 K of boiling point to 75 %, 0.5 K at 85, 2 K at 90,
+// about 5 K to 97, 10 K beyond, and more to the side of less water, where a fourth witness stands; the sugars that
+// borrow its curve 1.25 times that, lactose with a dry side that reaches its one reading at aw 0.37.  The others
+// are our estimates.
 inline constexpr sides_by_solids sucrose_errs{
     {{{0.75, 0.03}, {0.85, 0.036}, {0.90, 0.09}, {0.97, 0.12}, {1.0, 0.15}}}};
+inline constexpr sides_by_solids sucrose_errs_dry{
+    {{{0.75, 0.03}, {0.84, 0.06}, {0.865, 0.135}, {0.9, 0.17}, {1.0, 0.17}}}};
+inline constexpr sides_by_solids lactose_errs_dry{
+    {{{0.75, 0.03}, {0.85, 0.08}, {0.88, 0.15}, {0.92, 0.24}, {1.0, 0.24}}}};
 inline constexpr sides_by_solids glucose_errs{
     {{{0.30, 0.011}, {0.60, 0.02}, {0.75, 0.05}, {0.85, 0.08}, {0.97, 0.12}}}};
 inline constexpr sides_by_solids polyol_errs{
     {{{0.0, 0.10}, {0.25, 0.10}, {0.5, 0.10}, {0.75, 0.10}, {1.0, 0.10}}}};
-/// Its source's own values, to 30 %, are in doubt: theirs is the spread.
+/// The spread to a published model's values, which to 30 % are in doubt, and past 80 % fall with temperature.
 inline constexpr sides_by_solids glycerol_errs{
-    {{{0.30, 0.10}, {0.60, 0.03}, {0.7, 0.03}, {0.8, 0.03}, {1.0, 0.03}}}};
+    {{{0.30, 0.10}, {0.60, 0.05}, {0.8, 0.05}, {0.9, 0.07}, {1.0, 0.07}}}};
 inline constexpr sides_by_solids salt_errs{
-    {{{0.2596, 0.003}, {0.45, 0.015}, {0.6, 0.015}, {0.8, 0.015}, {1.0, 0.015}}}};
+    {{{0.2596, 0.003}, {0.45, 0.009}, {0.6, 0.009}, {0.8, 0.009}, {1.0, 0.009}}}};
 inline constexpr sides_by_solids solid_errs{{{{0.0, 0.25}, {0.25, 0.25}, {0.5, 0.25}, {0.75, 0.25}, {1.0, 0.25}}}};
 
 // Sugars are checked by freezing points down to -5 C.
@@ -202,7 +226,7 @@ inline constexpr isotherm_columns<double> like_sucrose{isotherm_kind::sucrose, -
 inline constexpr isotherm_columns<double> like_glucose{isotherm_kind::monosaccharide, -5.0, 100.0};
 
 /// Casein (also for gelatin), native starch (also for fibre and agar) and defatted cocoa solids at 25 C: recalled
-/// ranges, confidence low.
+/// ranges, confidence low; elsewhere by a heat of sorption (formula/isotherm.hpp).
 constexpr isotherm_columns<double> gab(double m0, double c, double k) {
     return {isotherm_kind::solid, 0.0, 60.0, 1.0, 0.0, m0, c, k};
 }
@@ -216,6 +240,28 @@ inline constexpr density_line fat_density{925.59, -0.41757}, protein_density{132
 /// Agar sets at 32 to 45 C and melts above 85 (published: trade and pharmacopoeia description, from memory,
 /// confidence high).  Gelatin sets at 15 to 25 and melts at 27 to 34 (recalled, confidence medium).
 inline constexpr gel_setting agar_setting{32.0, 45.0, 85.0, 95.0}, gelatin_setting{15.0, 25.0, 27.0, 34.0};
+
+// What heat does.  Sugar: the bands of cookery books, which differ by 5 to 10 C (light caramel from 157 to 160,
+// dark from 170, burning from 177 C; tests/data/caramel_colour_bands.csv).  Fructose browns from 105 C (recalled,
+// confidence medium).  The rest: common practice, no source.
+inline constexpr heat_limit sugar_in_the_heat{
+    0.10, 157.0, 177.0, "sugar takes colour: light caramel to about 170 °C (338 °F), then dark",
+    "caramel turns bitter and burns within seconds"},
+    fructose_in_the_heat{0.05, 110.0, 150.0,
+                         "fructose (honey, invert sugar, fruit) browns long before sugar does: it will be darker",
+                         "fructose (honey, invert sugar, fruit) tastes burnt"},
+    protein_in_the_heat{
+        0.001, 112.0, 150.0,
+        "the solids of milk, cream, butter, egg or nuts brown, and catch on the bottom: stir all the time",
+        "the solids of milk, cream, butter, egg or nuts burn: for a caramel cook the sugar alone and "
+        "add them afterwards, off the heat"},
+    fruit_in_the_heat{0.004, 107.0, 125.0,
+                      "fruit pulp and fibre catch on the bottom and darken: stir all the time",
+                      "fruit pulp and fibre scorch"},
+    cocoa_in_the_heat{0.005, 112.0, 125.0, "cocoa and chocolate catch on the bottom: stir all the time",
+                      "cocoa and chocolate scorch and turn bitter: add them off the heat"},
+    gelatin_in_the_heat{0.001, 80.0, 105.0, "gelatin loses some of its set above 80 °C (176 °F)",
+                        "boiled gelatin loses much of its set: soak it and stir it in off the heat"};
 
 /// Monosaccharides: other laboratories find dry glass transitions up to 11 K above Roos's (Orford et al. 1990,
 /// Finegold et al. 1989, Truong et al. 2004), and honeys 6 to 12 K (Lazaridou et al. 2004).
@@ -232,7 +278,9 @@ constexpr component_data sugar(component id, std::string_view name, const isothe
             .name = name,
             .where = phase::dissolved,
             .isotherm = isotherm,
-            .trust = {small ? &glucose_errs : &sucrose_errs, small || id == component::sucrose ? 1.0 : 1.25},
+            .trust = {.line = small ? &glucose_errs : &sucrose_errs,
+                      .times = small || id == component::sucrose ? 1.0 : 1.25,
+                      .dry = small ? nullptr : &sucrose_errs_dry},
             .particle_molar_mass = small ? glucose_molar_mass : sucrose_molar_mass,
             .glass_celsius = glass,
             .glass_constant = glass_constant,
@@ -288,15 +336,17 @@ constexpr component_data sugar_alcohol_of_two(component id, std::string_view nam
     return row;
 }
 
-/// Salt, or something that holds a share of what salt holds; the ions of minerals weigh 40 (our estimate).  Volume
-/// from the density of a 20 % brine, refraction from a molar one of 9.3 cm3 (both from memory, confidence medium).
+/// Salt, or something that holds a share of what salt holds; the ions of minerals weigh 40 (our estimate).  Hot,
+/// the constants of 25 C are too strong: a saturated brine, 28.4 %, boils at 108.7 C (recalled, confidence
+/// medium-high) where they say 109.4; the dry side reaches it.  Volume from the density of a 20 % brine,
+/// refraction from a molar one of 9.3 cm3 (both from memory, confidence medium).
 constexpr component_data electrolyte(component id, std::string_view name, double share, double plus,
                                      double particle_molar_mass) {
     return {.id = id,
             .name = name,
             .where = phase::dissolved,
             .isotherm = {.kind = isotherm_kind::electrolyte, .fitted_to = 60.0, .size = share},
-            .trust = {.line = &salt_errs, .plus = plus},
+            .trust = {.line = &salt_errs, .plus = plus, .dry_per_kelvin = 0.001},
             .particle_molar_mass = particle_molar_mass,
             .glass_source = not_counted,
             .volume_ratio = 0.56,
@@ -351,19 +401,25 @@ inline constexpr std::array<component_data, component_count> components = {{
      .glass_source = "136.0 K, published",
      .heat = formula::heat_water},
     rows::with(rows::sugar(component::sucrose, "sucrose", rows::like_sucrose, 62, 5.42, 1, {1, 1, 1}),
-               [](auto& c) { c.solubility = solubility_law::sucrose; }),
+               [](auto& c) {
+                   c.solubility = solubility_law::sucrose;
+                   c.in_the_heat = rows::sugar_in_the_heat;
+               }),
     rows::with(rows::sugar(component::glucose, "glucose", rows::like_glucose, 31, 4.52, 1.0122, {0.7, 0.6, 0.8}),
                [](auto& c) { c.refraction_ratio = 1.0017; }),
     rows::with(rows::sugar(component::fructose, "fructose", rows::like_glucose, 5, 3.76, 0.9926, {1.4, 1.2, 1.7}),
                [](auto& c) {
+                   c.isotherm.above_glucose = 1.03;
                    c.volume_slope = 0.0156;
                    c.refraction_ratio = 0.9918;
+                   c.in_the_heat = rows::fructose_in_the_heat;
                }),
     rows::sugar(component::galactose, "galactose", rows::like_glucose, 30, 4.49, 1.0, {0.35, 0.3, 0.6}),
     rows::with(rows::sugar(component::lactose, "lactose", rows::like_sucrose, 101, 6.56, 0.986, {0.2, 0.15, 0.4}),
                [](auto& c) {
                    c.refraction_ratio = 1.006;
                    c.solubility = solubility_law::lactose;
+                   c.trust.dry = &rows::lactose_errs_dry;
                }),
     rows::sugar(component::maltose, "maltose", rows::like_sucrose, 87, 6.15, 1.0, {0.4, 0.3, 0.5}),
     rows::chain(component::maltotriose, "maltotriose", 3, 0.99, {0.3, 0.2, 0.35}),
@@ -399,6 +455,7 @@ inline constexpr std::array<component_data, component_count> components = {{
     rows::with(rows::solid(component::protein, "protein", rows::like_casein, rows::protein_density,
                            formula::heat_protein),
                [](auto& c) {
+                   c.in_the_heat = rows::protein_in_the_heat;
                    c.swelling = {4.0, 0.0};
                    c.gel = {3.8e5, 5};
                    c.must_boil = true;
@@ -421,13 +478,15 @@ inline constexpr std::array<component_data, component_count> components = {{
                }),
     rows::with(rows::solid(component::fibre, "fibre", rows::like_starch, rows::fibre_density, formula::heat_fibre),
                [](auto& c) {
+                   c.in_the_heat = rows::fruit_in_the_heat;
                    c.note = {.from_share = 0.003,
                              .text =
                                  "Fibre counts by its volume only: pectin, with acid and much sugar, sets as "
                                  "a gel, which is not modelled."};
                }),
-    rows::solid(component::cocoa_solids, "cocoa_solids", rows::like_cocoa, rows::fibre_density,
-                formula::heat_fibre),
+    rows::with(rows::solid(component::cocoa_solids, "cocoa_solids", rows::like_cocoa, rows::fibre_density,
+                           formula::heat_fibre),
+               [](auto& c) { c.in_the_heat = rows::cocoa_in_the_heat; }),
     rows::fat(component::fat, "fat", formula::milk_fat, 0.15),
     // Taken as a monosaccharide, with the weakest data.
     rows::with(rows::sugar(component::acid, "acid", rows::like_glucose, 11, 3.93, 0.95, {}),
@@ -456,11 +515,28 @@ inline constexpr std::array<component_data, component_count> components = {{
     rows::with(rows::solid(component::gelatin, "gelatin", rows::like_casein, rows::protein_density,
                            formula::heat_protein),
                [](auto& c) {
+                   c.in_the_heat = rows::gelatin_in_the_heat;
                    c.swelling = {4.0, 0.0};
                    c.gel = {2.3e6, 2, &rows::gelatin_setting};
                }),
     rows::sugar_alcohol_of_two(component::isomalt, "isomalt", 64, 5.49, {0.5, 0.45, 0.6}),
     rows::sugar_alcohol_of_two(component::maltitol, "maltitol", 44, 4.90, {0.85, 0.75, 0.95}),
+    // Norrish with k = 0.9, between the ends of van Laar's curve of ethanol and water (0.92 and 1.68, recalled,
+    // confidence medium), with 25 %: our estimate.  Glass: 97 K, recalled, confidence high; that it thins as water
+    // does, gram for gram, is our estimate.  Density and specific heat at 20 C: recalled, confidence high.
+    {.id = component::ethanol,
+     .name = "ethanol",
+     .where = phase::spirit,
+     .isotherm = {.kind = isotherm_kind::polyol, .fitted_to = 60.0, .size = ethanol_molar_mass, .norrish_k = 0.9},
+     .trust = {.line = &rows::polyol_errs, .times = 2.5},
+     .glass_celsius = -176.0,
+     .glass_constant = 1.0,
+     .glass_source = "97 K, recalled, confidence high; k as water: our estimate",
+     .density = {806.0, -0.85},
+     .heat = {2.27, 8.0e-3, 0.0},
+     .leaves_in_the_boil = true,
+     .note = {.text = "Extrapolation: alcohol added off the heat is taken to stay; where the mix is hotter than "
+                      "78 °C (172 °F) part of it leaves as vapour."}},
 }};
 
 constexpr std::size_t index_of(component c) {
@@ -506,7 +582,7 @@ constexpr std::array<component_columns<Number>, component_count> columns_in() {
         const auto& w = c.isotherm;
         out[i] = {c.where,
                   {w.kind, Number(w.fitted_from), Number(w.fitted_to), Number(w.size), Number(w.norrish_k),
-                   Number(w.m0), Number(w.c), Number(w.k)},
+                   Number(w.m0), Number(w.c), Number(w.k), Number(w.above_glucose)},
                   Number(c.glass_celsius),
                   Number(c.glass_constant),
                   c.small_sugar};

@@ -70,10 +70,14 @@ Scalar sucrose_water(const Scalar& ln_aw, const Scalar& kelvin) {
 }
 
 template <class Scalar, class Pair>
-Scalar uniquac_water(const Scalar& ln_aw, const Scalar& kelvin, Pair pair, const constant_of<Scalar>& ratio) {
+Scalar uniquac_water(const Scalar& ln_aw, const Scalar& kelvin, Pair pair, const constant_of<Scalar>& ratio,
+                     const constant_of<Scalar>& above_glucose = 0.0) {
     const auto at = formula::uniquac_at(kelvin, pair);
-    return invert_solution([&](const Scalar& x) -> Scalar { return formula::uniquac_ln_activity(x, at); }, ln_aw,
-                           ratio);
+    return invert_solution(
+        [&](const Scalar& x) -> Scalar {
+            return formula::uniquac_ln_activity(x, at) + formula::above_glucose_ln_activity(x, above_glucose);
+        },
+        ln_aw, ratio);
 }
 
 template <class Scalar>
@@ -82,8 +86,9 @@ Scalar norrish_water(const Scalar& ln_aw, const Scalar& k, const constant_of<Sca
                            ratio);
 }
 
-/// chi of the chains: our estimate (the form is published), see formula/isotherm.hpp.
-inline constexpr double chain_chi = 0.5, chain_chi_error = 0.1;
+/// chi of dry chains: 0.8 as published for starch (recalled, confidence low to medium); docs/theory.md argues it
+/// and its interval from 0.65 to 0.95, and what remains in dilute solution.
+inline constexpr double dry_chain_chi = 0.8, dry_chain_chi_error = 0.15, dilute_chain_chi_error = 0.05;
 
 /// Volume fraction of the chains from the grams of water per gram of them.
 template <class Scalar>
@@ -98,7 +103,8 @@ Scalar chain_water(const Scalar& ln_aw, const constant_of<Scalar>& size) {
     const Scalar target = log(-ln_aw);
     const auto off = [&](Scalar u) -> Scalar {
         const Scalar f = chain_volume_fraction(Scalar(exp(u)));
-        return log(-formula::flory_huggins_ln_activity(f, size, constant_of<Scalar>(chain_chi))) - target;
+        const Scalar chi = formula::chain_interaction(f, constant_of<Scalar>(dry_chain_chi));
+        return log(-formula::flory_huggins_ln_activity(f, size, chi)) - target;
     };
     constexpr double ln_guess = -1.6094379124341003;  // ln 0.2
     return exp(solve_monotone(off, Scalar(ln_guess), Scalar(precision<Scalar>::least_log_water),
@@ -133,6 +139,12 @@ Scalar salt_water(const Scalar& ln_aw) {
     return exp(-log_m) * (1.0 / grams_per_mole);
 }
 
+/// The temperature of the solids' curves over that of their measurement, 25 C.
+template <class Scalar>
+constexpr Scalar solid_warmth(const Scalar& kelvin) {
+    return kelvin * (1.0 / 298.15);
+}
+
 }  // namespace detail
 
 /// Grams of water that one gram of a component holds at ln aw < 0 and a temperature in K, by its best model.
@@ -145,7 +157,8 @@ Scalar water_held(const isotherm_columns<constant_of<Scalar>>& c, const Scalar& 
         case isotherm_kind::sucrose:
             return sucrose_water(ln_aw, kelvin);
         case isotherm_kind::monosaccharide:
-            return uniquac_water(ln_aw, kelvin, formula::uniquac_glucose, molar_ratio(glucose_molar_mass));
+            return uniquac_water(ln_aw, kelvin, formula::uniquac_glucose, molar_ratio(glucose_molar_mass),
+                                 c.above_glucose);
         case isotherm_kind::chain:
             return chain_water(ln_aw, c.size);
         case isotherm_kind::polyol:
@@ -158,7 +171,8 @@ Scalar water_held(const isotherm_columns<constant_of<Scalar>>& c, const Scalar& 
         case isotherm_kind::electrolyte:
             return c.size * salt_water(ln_aw);
         case isotherm_kind::solid:
-            return formula::gab_water(Scalar(exp(ln_aw)), c.m0, c.c, c.k);
+            return formula::gab_water(Scalar(exp(ln_aw * solid_warmth(kelvin) * solid_warmth(kelvin))), c.m0, c.c,
+                                      c.k);
         case isotherm_kind::none:
             break;
     }
@@ -169,9 +183,11 @@ Scalar water_held(const component_data& c, const Scalar& ln_aw, const Scalar& ke
     return water_held(c.isotherm, ln_aw, kelvin);
 }
 
-/// Whether all components of a kind hold the same water per gram.
-constexpr bool one_curve(isotherm_kind kind) {
-    return kind == isotherm_kind::sucrose || kind == isotherm_kind::monosaccharide;
+/// Whether a component holds the same water per gram as the others of its kind that are one curve.
+template <class Number>
+constexpr bool one_curve(const isotherm_columns<Number>& c) {
+    return c.kind == isotherm_kind::sucrose ||
+           (c.kind == isotherm_kind::monosaccharide && !(c.above_glucose > Number(0.0)));
 }
 
 /// Whether a component's model is used inside the range it was fitted in.  Chains of glucose rest on an estimated
@@ -188,7 +204,7 @@ bool is_fitted(const isotherm_columns<constant_of<Scalar>>& c, const Scalar& ln_
 
 /// Whether a second published model of the component's water is at hand.
 constexpr bool has_second_model(const component_data& c) {
-    return one_curve(c.isotherm.kind);
+    return c.isotherm.kind == isotherm_kind::sucrose || c.isotherm.kind == isotherm_kind::monosaccharide;
 }
 
 /// Water held by the second published model, where there is one: sucrose by the modified UNIQUAC of Peres & Macedo
@@ -207,27 +223,39 @@ inline double water_held_second(const component_data& c, double ln_aw, double ke
     return by_uniquac(ln_last) / sucrose_last_water * sucrose_water(ln_aw, kelvin);
 }
 
-/// Relative uncertainty of ln aw of a component that holds h grams of water per gram: the trust stated in its
-/// model alone; the spread of two published models comes on top (water_held with a curve).
-inline double ln_activity_uncertainty(const component_data& c, double ln_aw, double h) {
+/// Relative uncertainty of ln aw of a component that holds h grams of water per gram, on the side of less (low) or
+/// more water (high): the trust stated in its model alone; the spread of two published models comes on top
+/// (water_held with a curve).
+inline double ln_activity_uncertainty(const component_data& c, double ln_aw, double h, double kelvin, curve side) {
     if (c.isotherm.kind == isotherm_kind::chain) {
-        const double f = detail::chain_volume_fraction(h);
-        return std::fmin(0.5, detail::chain_chi_error * f * f / -ln_aw);
+        using namespace detail;
+        const double f = chain_volume_fraction(h), square = f * f;
+        const double chi = dilute_chain_chi_error + (dry_chain_chi_error - dilute_chain_chi_error) * square;
+        return std::fmin(0.5, chi * square / -ln_aw);
     }
     if (c.trust.line == nullptr) return 0.0;
     const double own = c.isotherm.kind == isotherm_kind::electrolyte ? h / c.isotherm.size : h;
-    return std::fmax(c.trust.times * c.trust.line->at(1.0 / (1.0 + own)), c.trust.least) + c.trust.plus;
+    const bool dry = side == curve::low;
+    const auto* line = dry && c.trust.dry ? c.trust.dry : c.trust.line;
+    const double hot = dry ? c.trust.dry_per_kelvin * std::fmax(kelvin - 298.15, 0.0) : 0.0;
+    return std::fmax(c.trust.times * line->at(1.0 / (1.0 + own)), c.trust.least) + c.trust.plus + hot;
 }
 
 /// Water held along a curve.  The edges are h(aw^(1+r)) and h(aw^(1-r)), or the second model where it lies further
-/// out: where published models disagree, the interval holds both.
+/// out: where published models disagree, the interval holds both.  Solids: with no heat of sorption, and with half
+/// as much again, besides.
 inline double water_held(const component_data& c, double ln_aw, double kelvin, curve side) {
     if (c.isotherm.kind == isotherm_kind::none) return 0.0;
     if (side == curve::second) return water_held_second(c, ln_aw, kelvin);
     const double h = water_held(c, ln_aw, kelvin);
     if (side == curve::best) return h;
-    const double r = ln_activity_uncertainty(c, ln_aw, h);
-    const double edge = water_held(c, ln_aw * (side == curve::low ? 1.0 + r : 1.0 - r), kelvin);
+    const double r = ln_activity_uncertainty(c, ln_aw, h, kelvin, side);
+    double factor = side == curve::low ? 1.0 + r : 1.0 - r;
+    if (c.isotherm.kind == isotherm_kind::solid) {
+        const double warmth = detail::solid_warmth(kelvin), none = 1.0 / (warmth * warmth);
+        factor *= side == curve::low ? std::fmax(warmth, none) : std::fmin(warmth, none);
+    }
+    const double edge = water_held(c, ln_aw * factor, kelvin);
     if (!has_second_model(c)) return edge;
     const double second = water_held_second(c, ln_aw, kelvin);
     return side == curve::low ? std::fmin(edge, second) : std::fmax(edge, second);

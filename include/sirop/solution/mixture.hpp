@@ -1,163 +1,16 @@
-// A composition, and what follows from it by the additive-water rule: water at the boil, boiling point, water
-// activity, freezing point.
+// What follows from a composition by the additive-water rule: water at the boil, boiling point, water activity,
+// freezing point.
 #pragma once
 
 #include <array>
 #include <cmath>
 #include <type_traits>
 
-#include "../base/sides.hpp"
-#include "isotherm.hpp"
+#include "held.hpp"
 
 namespace sirop::core {
 
-using masses = std::array<double, component_count>;  ///< grams of each component
-
-/// Grams of everything in the pot.  Crystals are sugar that is there but not dissolved: neither syrup nor
-/// water-holding.  Raw is the part of what must boil to gel that has never boiled.
-template <class Scalar>
-struct mixture_of {
-    using parts = std::array<Scalar, component_count>;
-    parts grams{}, crystals_of{}, raw_of{};
-    Scalar ice{};
-
-    Scalar& operator[](component c) { return grams[index_of(c)]; }
-    const Scalar& operator[](component c) const { return grams[index_of(c)]; }
-    Scalar& crystals(component c) { return crystals_of[index_of(c)]; }
-    const Scalar& crystals(component c) const { return crystals_of[index_of(c)]; }
-    Scalar& raw(component c) { return raw_of[index_of(c)]; }
-    const Scalar& raw(component c) const { return raw_of[index_of(c)]; }
-
-    Scalar water() const { return (*this)[component::water]; }
-    Scalar fat() const { return sum(phase::fat); }
-    Scalar crystals() const {
-        Scalar total{};
-        for (const Scalar& g : crystals_of) total += g;
-        return total;
-    }
-    Scalar sum(phase where) const {
-        Scalar total{};
-        for (std::size_t i = 0; i < component_count; ++i)
-            if (columns_of<constant_of<Scalar>>[i].where == where) total += grams[i];
-        return total;
-    }
-    Scalar dissolved() const { return sum(phase::dissolved); }
-    Scalar total() const { return water() + dissolved() + sum(phase::suspended) + fat() + crystals() + ice; }
-
-    /// Mass fraction of dissolved solids in the syrup phase; NaN without a syrup phase.
-    Scalar syrup_solids() const {
-        const Scalar solids = dissolved();
-        return solids / (solids + water());
-    }
-
-    mixture_of with_water(const Scalar& grams_of_water) const {
-        mixture_of m = *this;
-        m[component::water] = grams_of_water;
-        return m;
-    }
-
-    /// The same in another amount.
-    mixture_of times(const Scalar& factor) const {
-        mixture_of m = *this;
-        for (parts* of : {&m.grams, &m.crystals_of, &m.raw_of})
-            for (Scalar& g : *of) g *= factor;
-        m.ice *= factor;
-        return m;
-    }
-
-    /// So many grams of a dissolved ingredient more.
-    void add(const Scalar& grams_of_it, const masses& per_gram) {
-        for (std::size_t i = 0; i < component_count; ++i) grams[i] += grams_of_it * per_gram[i];
-    }
-    mixture_of& operator+=(const mixture_of& other) {
-        for (std::size_t i = 0; i < component_count; ++i) {
-            grams[i] += other.grams[i];
-            crystals_of[i] += other.crystals_of[i];
-            raw_of[i] += other.raw_of[i];
-        }
-        ice += other.ice;
-        return *this;
-    }
-};
-
-using mixture = mixture_of<double>;
-
-/// The same mixture in another scalar, without slopes.
-template <class Scalar>
-mixture_of<Scalar> in_scalar(const mixture& m) {
-    mixture_of<Scalar> out;
-    for (std::size_t i = 0; i < component_count; ++i) {
-        out.grams[i] = m.grams[i];
-        out.crystals_of[i] = m.crystals_of[i];
-        out.raw_of[i] = m.raw_of[i];
-    }
-    out.ice = m.ice;
-    return out;
-}
-
 inline constexpr double min_freezing_celsius = -30.0;
-inline constexpr sides<curve> three_curves{curve::best, curve::low, curve::high};
-
-// --- water held
-// ---------------------------------------------------------------------------------------------------
-
-/// Grams of water that each component of the mixture holds at ln aw < 0 and T in K.
-template <class Scalar>
-std::array<Scalar, component_count> water_by_component(const mixture_of<Scalar>& m, const Scalar& ln_aw,
-                                                       const Scalar& kelvin) {
-    std::array<Scalar, component_count> held{};
-    std::array<Scalar, 3> shared{};  // of each kind that is one curve, once it is known
-    static_assert(static_cast<int>(isotherm_kind::sucrose) < 3 &&
-                  static_cast<int>(isotherm_kind::monosaccharide) < 3);
-    for (std::size_t i = 0; i < component_count; ++i) {
-        const auto& c = columns_of<constant_of<Scalar>>[i].isotherm;
-        if (m.grams[i] < Scalar(0.0) || is_nothing(m.grams[i]) || c.kind == isotherm_kind::none) continue;
-        if (!one_curve(c.kind)) {
-            held[i] = m.grams[i] * water_held(c, ln_aw, kelvin);
-            continue;
-        }
-        Scalar& h = shared[static_cast<std::size_t>(c.kind)];
-        if (is_nothing(h)) h = water_held(c, ln_aw, kelvin);
-        held[i] = m.grams[i] * h;
-    }
-    return held;
-}
-
-/// Grams of water that the mixture's solids hold at ln aw < 0 and T in K; its own water does not enter.
-template <class Scalar>
-Scalar water_held(const mixture_of<Scalar>& m, const Scalar& ln_aw, const Scalar& kelvin) {
-    Scalar total{};
-    for (const Scalar& g : water_by_component(m, ln_aw, kelvin)) total += g;
-    return total;
-}
-inline double water_held(const mixture& m, double ln_aw, double kelvin, curve side) {
-    if (side == curve::best) return water_held(m, ln_aw, kelvin);
-    double total = 0.0;
-    for (const auto& c : components)
-        if (m[c.id] > 0.0) total += m[c.id] * water_held(c, ln_aw, kelvin, side);
-    return total;
-}
-
-template <class Scalar>
-bool holds_water(const mixture_of<Scalar>& m) {
-    for (std::size_t i = 0; i < component_count; ++i)
-        if (m.grams[i] > Scalar(0.0) && columns_of<constant_of<Scalar>>[i].isotherm.kind != isotherm_kind::none)
-            return true;
-    return false;
-}
-
-/// Whether the isotherms that hold at least one part in a hundred of the mixture's water are used in their ranges.
-template <class Scalar>
-grade isotherms_grade(const mixture_of<Scalar>& m, const Scalar& ln_aw, const Scalar& kelvin) {
-    const auto held = water_by_component(m, ln_aw, kelvin);
-    Scalar all{};
-    for (const Scalar& g : held) all += g;
-    bool fitted = kelvin <= Scalar(170.0 + formula::zero_celsius);
-    for (std::size_t i = 0; i < component_count; ++i)
-        if (held[i] > Scalar(0.0) && held[i] >= 0.01 * all)
-            fitted = fitted && is_fitted(columns_of<constant_of<Scalar>>[i].isotherm, ln_aw, kelvin);
-    return fitted ? grade::fine : grade::extrapolated;
-}
 
 // --- boiling
 // ------------------------------------------------------------------------------------------------------
@@ -301,11 +154,13 @@ inline double boiling_celsius(const mixture& m, double pressure_pa, curve side) 
 /// Best ln aw at T in K of a mixture with water, all of it liquid; 0 with free water.
 template <class Scalar>
 Scalar best_ln_activity(const mixture_of<Scalar>& m, const Scalar& kelvin) {
-    return detail::ln_activity_by(detail::held_by(m), m.water(), kelvin);
+    const auto liquid = [&m](const Scalar& ln_aw, const Scalar& t) { return water_held_by_liquid(m, ln_aw, t); };
+    return detail::ln_activity_by(liquid, m.water(), kelvin) + glass_ln_activity(m, m.water(), kelvin);
 }
 /// The same along a curve.
 inline double ln_activity(const mixture& m, double kelvin, curve side) {
-    return detail::ln_activity_by(detail::held_by(m, side), m.water(), kelvin);
+    const auto liquid = [&](double ln_aw, double t) { return water_held_by_liquid(m, ln_aw, t, side); };
+    return detail::ln_activity_by(liquid, m.water(), kelvin) + glass_ln_activity(m, m.water(), kelvin, side);
 }
 
 /// Boiling point, C, under a pressure in Pa.  Not computed without water, or for a mixture that would boil above
