@@ -505,4 +505,29 @@ TEST(remedies, scale_with_the_batch) {
         EXPECT_NEAR(large_ways[i].grams / (1000.0 * small_ways[i].grams), 1.0, 0.005) << small_ways[i].sentence;
 }
 
+TEST(Graining, TheYesOrNoIsThatOfTheWholeAnswer) {
+    int hardly = 0, all = 0;
+    for (const double water : {0.5, 5.0, 15.0, 30.0, 60.0})
+        for (const double glucose : {0.0, 15.0, 45.0, 110.0})
+            for (const double lactose : {0.0, 12.0})
+                for (const double chains : {0.0, 20.0})
+                    for (const double celsius : {-18.0, 4.0, 20.0, 60.0, 95.0}) {
+                        mixture m;
+                        m[component::sucrose] = 100.0;
+                        m[component::water] = water;
+                        m[component::glucose] = glucose;
+                        m[component::lactose] = lactose;
+                        m[component::higher_saccharides] = chains;
+                        m[component::fibre] = chains > 0.0 ? 5.0 : 0.0;
+                        const mixture there = at_temperature(m, celsius);
+                        const bool low = graining_of(there, celsius).risk <= graining_risk::low;
+                        EXPECT_EQ(hardly_grains(there, celsius), low)
+                            << water << ' ' << glucose << ' ' << lactose << ' ' << chains << ' ' << celsius;
+                        hardly += low;
+                        ++all;
+                    }
+    EXPECT_GT(hardly, all / 10);
+    EXPECT_LT(hardly, all - all / 10);
+}
+
 }  // namespace
