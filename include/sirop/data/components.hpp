@@ -78,6 +78,8 @@ struct isotherm_columns {
         1.0;  ///< chain: volume in water molecules; polyol: molar mass; electrolyte: share of salt's curve
     Number norrish_k = 0.0;             ///< polyol
     Number m0 = 0.0, c = 0.0, k = 0.0;  ///< solid: GAB, as printed
+
+    constexpr bool operator==(const isotherm_columns&) const = default;
 };
 
 using sides_by_solids = formula::broken_line<5>;
@@ -87,6 +89,8 @@ using sides_by_solids = formula::broken_line<5>;
 struct isotherm_trust {
     const sides_by_solids* line = nullptr;
     double times = 1.0, least = 0.0, plus = 0.0;
+
+    constexpr bool operator==(const isotherm_trust&) const = default;
 };
 
 /// Share of a gel that has set at a temperature in C, by how it got there: 1 below, 0 above, linear between.

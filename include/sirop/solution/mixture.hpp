@@ -1,159 +1,12 @@
-// A composition, and what follows from it by the additive-water rule: water at the boil, boiling point, water
-// activity, freezing point.
+// What follows from a composition by the additive-water rule: water at the boil, boiling point, water activity,
+// freezing point.
 #pragma once
 
-#include <array>
-#include <cmath>
-#include <type_traits>
-
-#include "../base/sides.hpp"
-#include "isotherm.hpp"
+#include "held.hpp"
 
 namespace sirop::core {
 
-using masses = std::array<double, component_count>;  ///< grams of each component
-
-/// Grams of everything in the pot.  Crystals are sugar that is there but not dissolved: neither syrup nor
-/// water-holding.  Raw is the part of what must boil to gel that has never boiled.
-template <class Scalar>
-struct mixture_of {
-    using parts = std::array<Scalar, component_count>;
-    parts grams{}, crystals_of{}, raw_of{};
-    Scalar ice{};
-
-    Scalar& operator[](component c) { return grams[index_of(c)]; }
-    const Scalar& operator[](component c) const { return grams[index_of(c)]; }
-    Scalar& crystals(component c) { return crystals_of[index_of(c)]; }
-    const Scalar& crystals(component c) const { return crystals_of[index_of(c)]; }
-    Scalar& raw(component c) { return raw_of[index_of(c)]; }
-    const Scalar& raw(component c) const { return raw_of[index_of(c)]; }
-
-    Scalar water() const { return (*this)[component::water]; }
-    Scalar fat() const { return sum(phase::fat); }
-    Scalar crystals() const {
-        Scalar total{};
-        for (const Scalar& g : crystals_of) total += g;
-        return total;
-    }
-    Scalar sum(phase where) const {
-        Scalar total{};
-        for (std::size_t i = 0; i < component_count; ++i)
-            if (columns_of<constant_of<Scalar>>[i].where == where) total += grams[i];
-        return total;
-    }
-    Scalar dissolved() const { return sum(phase::dissolved); }
-    Scalar total() const { return water() + dissolved() + sum(phase::suspended) + fat() + crystals() + ice; }
-
-    /// Mass fraction of dissolved solids in the syrup phase; NaN without a syrup phase.
-    Scalar syrup_solids() const {
-        const Scalar solids = dissolved();
-        return solids / (solids + water());
-    }
-
-    mixture_of with_water(const Scalar& grams_of_water) const {
-        mixture_of m = *this;
-        m[component::water] = grams_of_water;
-        return m;
-    }
-
-    /// The same in another amount.
-    mixture_of times(const Scalar& factor) const {
-        mixture_of m = *this;
-        for (parts* of : {&m.grams, &m.crystals_of, &m.raw_of})
-            for (Scalar& g : *of) g *= factor;
-        m.ice *= factor;
-        return m;
-    }
-
-    mixture_of& operator+=(const mixture_of& other) {
-        for (std::size_t i = 0; i < component_count; ++i) {
-            grams[i] += other.grams[i];
-            crystals_of[i] += other.crystals_of[i];
-            raw_of[i] += other.raw_of[i];
-        }
-        ice += other.ice;
-        return *this;
-    }
-};
-
-using mixture = mixture_of<double>;
-
-/// The same mixture in another scalar, without slopes.
-template <class Scalar>
-mixture_of<Scalar> in_scalar(const mixture& m) {
-    mixture_of<Scalar> out;
-    for (std::size_t i = 0; i < component_count; ++i) {
-        out.grams[i] = m.grams[i];
-        out.crystals_of[i] = m.crystals_of[i];
-        out.raw_of[i] = m.raw_of[i];
-    }
-    out.ice = m.ice;
-    return out;
-}
-
 inline constexpr double min_freezing_celsius = -30.0;
-inline constexpr sides<curve> three_curves{curve::best, curve::low, curve::high};
-
-// --- water held
-// ---------------------------------------------------------------------------------------------------
-
-/// Grams of water that each component of the mixture holds at ln aw < 0 and T in K.
-template <class Scalar>
-std::array<Scalar, component_count> water_by_component(const mixture_of<Scalar>& m, const Scalar& ln_aw,
-                                                       const Scalar& kelvin) {
-    std::array<Scalar, component_count> held{};
-    std::array<Scalar, 3> shared{};  // of each kind that is one curve, once it is known
-    static_assert(static_cast<int>(isotherm_kind::sucrose) < 3 &&
-                  static_cast<int>(isotherm_kind::monosaccharide) < 3);
-    for (std::size_t i = 0; i < component_count; ++i) {
-        const auto& c = columns_of<constant_of<Scalar>>[i].isotherm;
-        if (m.grams[i] < Scalar(0.0) || is_nothing(m.grams[i]) || c.kind == isotherm_kind::none) continue;
-        if (!one_curve(c.kind)) {
-            held[i] = m.grams[i] * water_held(c, ln_aw, kelvin);
-            continue;
-        }
-        Scalar& h = shared[static_cast<std::size_t>(c.kind)];
-        if (is_nothing(h)) h = water_held(c, ln_aw, kelvin);
-        held[i] = m.grams[i] * h;
-    }
-    return held;
-}
-
-/// Grams of water that the mixture's solids hold at ln aw < 0 and T in K; its own water does not enter.
-template <class Scalar>
-Scalar water_held(const mixture_of<Scalar>& m, const Scalar& ln_aw, const Scalar& kelvin) {
-    Scalar total{};
-    for (const Scalar& g : water_by_component(m, ln_aw, kelvin)) total += g;
-    return total;
-}
-inline double water_held(const mixture& m, double ln_aw, double kelvin, curve side) {
-    if (side == curve::best) return water_held(m, ln_aw, kelvin);
-    double total = 0.0;
-    for (const auto& c : components)
-        if (m[c.id] > 0.0) total += m[c.id] * water_held(c, ln_aw, kelvin, side);
-    return total;
-}
-
-template <class Scalar>
-bool holds_water(const mixture_of<Scalar>& m) {
-    for (std::size_t i = 0; i < component_count; ++i)
-        if (m.grams[i] > Scalar(0.0) && columns_of<constant_of<Scalar>>[i].isotherm.kind != isotherm_kind::none)
-            return true;
-    return false;
-}
-
-/// Whether the isotherms that hold at least one part in a hundred of the mixture's water are used in their ranges.
-template <class Scalar>
-grade isotherms_grade(const mixture_of<Scalar>& m, const Scalar& ln_aw, const Scalar& kelvin) {
-    const auto held = water_by_component(m, ln_aw, kelvin);
-    Scalar all{};
-    for (const Scalar& g : held) all += g;
-    bool fitted = kelvin <= Scalar(170.0 + formula::zero_celsius);
-    for (std::size_t i = 0; i < component_count; ++i)
-        if (held[i] > Scalar(0.0) && held[i] >= 0.01 * all)
-            fitted = fitted && is_fitted(columns_of<constant_of<Scalar>>[i].isotherm, ln_aw, kelvin);
-    return fitted ? grade::fine : grade::extrapolated;
-}
 
 // --- boiling
 // ------------------------------------------------------------------------------------------------------
@@ -208,71 +61,159 @@ Scalar ln_activity_at_boil(const Scalar& celsius, const Scalar& pressure_pa) {
 inline estimate water_at_boil(const mixture& m, double celsius, double pressure_pa) {
     const double ln_aw = ln_activity_at_boil(celsius, pressure_pa);
     if (!(ln_aw < 0.0) || !(celsius <= max_model_celsius) || !holds_water(m)) return {};
-    const double kelvin = celsius + formula::zero_celsius;
-    return estimate_of(three_curves.map([&](curve side) { return water_held(m, ln_aw, kelvin, side); }),
-                       isotherms_grade(m, ln_aw, kelvin));
+    return water_held_estimate(m, ln_aw, celsius + formula::zero_celsius);
 }
 
-// --- the inverses: one monotone solve each, by what is held(ln aw, T in K) --------------------------------------
+// --- the inverses: one solve each, by what is held(ln aw, T in K)
+// ------------------------------------------------
 //
 // If there is more water than the solids hold at an activity that cannot be told from 1, it is free, and the
 // mixture boils, freezes and evaporates like water.
 
 namespace detail {
 
-/// Boiling point in C, solved in the logarithm of the elevation.
-template <class Scalar, class Held>
-Scalar boiling_by(const Held& held, const Scalar& water, const Scalar& pressure_pa) {
-    using std::exp;
-    using std::log;
-    const Scalar base = water_boils_celsius(pressure_pa);
-    if (held(Scalar(precision<Scalar>::least_boiling_ln_activity), Scalar(base + formula::zero_celsius)) <= water)
-        return base;
-    const Scalar target = log(water);
-    const auto off = [&](Scalar u) -> Scalar {
-        const Scalar elevation = exp(u);
-        return log(held(ln_activity_of_elevation(base, elevation, pressure_pa),
-                        Scalar(base + elevation + formula::zero_celsius))) -
-               target;
-    };
-    return base +
-           exp(solve_monotone(off, Scalar(2.0), Scalar(log(Scalar(precision<Scalar>::least_elevation_kelvin))),
-                              Scalar(log(Scalar(max_model_celsius - base)))));
-}
+// What is asked of a mixture with its water is a distance from pure water: `at` gives the state there, `near` the
+// distance at about which ln aw lies, `answer` what is wanted.
+template <class X>
+struct water_state {
+    X ln_aw, kelvin;
+    constant_of<X> slope = 1.0;  ///< of ln(-ln aw) by the logarithm of the distance, nearly
+};
 
-/// ln aw at T in K, solved in ln(-ln aw) against ln(water).
-template <class Scalar, class Held>
-Scalar ln_activity_by(const Held& held, const Scalar& water, const Scalar& kelvin) {
-    using std::exp;
-    using std::log;
-    const Scalar wettest = precision<Scalar>::least_log_activity, driest = 3.0;
-    if (held(Scalar(-exp(wettest)), kelvin) <= water) return Scalar(0.0);
-    const Scalar target = log(water);
-    const auto off = [&](Scalar u) -> Scalar { return log(held(Scalar(-exp(u)), kelvin)) - target; };
-    return -exp(solve_monotone(off, Scalar(-1.0), wettest, driest));
-}
-
-/// Temperature in C at which the activity is that of ice.
-template <class Held>
-double freezing_by(const Held& held, double water) {
-    constexpr double least_depression = -18.0;
-    const double warmest = formula::zero_celsius - std::exp(least_depression);
-    if (held(formula::ice_ln_activity(warmest), warmest) <= water) return 0.0;
-    const double target = std::log(water);
-    const auto off = [&](double u) {
-        const double kelvin = formula::zero_celsius - std::exp(u);
-        return std::log(held(formula::ice_ln_activity(kelvin), kelvin)) - target;
-    };
-    return -std::exp(solve_monotone(off, 1.0, least_depression, std::log(-min_freezing_celsius)));
-}
-
-/// What the solids of a mixture hold, by the best model or along a curve.
+/// Boiling under a pressure: the elevation in K; wanted in C.
 template <class Scalar>
-auto held_by(const mixture_of<Scalar>& m) {
-    return [&m](const Scalar& ln_aw, const Scalar& kelvin) { return water_held(m, ln_aw, kelvin); };
+struct boiling_search {
+    using Number = constant_of<Scalar>;
+    static constexpr double clapeyron_kelvin = 4900.0;  ///< heat of evaporation of water over R, about
+    Scalar pressure_pa, base = water_boils_celsius(pressure_pa);
+
+    template <class X>
+    water_state<X> at(const X& elevation) const {
+        const X from = number_in<X>(base);
+        const X ln_aw = ln_activity_of_elevation(from, elevation, number_in<X>(pressure_pa));
+        const X kelvin = from + elevation + formula::zero_celsius;
+        const Number k = value_of(kelvin);
+        return {ln_aw, kelvin, -clapeyron_kelvin * value_of(elevation) / (k * k * value_of(ln_aw))};
+    }
+    Number near(const Number& ln_aw) const {
+        const Number k = kelvin(), share = -ln_aw * k / clapeyron_kelvin;
+        return smaller(Number(k * share / larger(Number(1.0 - share), Number(0.3))), Number(0.5 * most()));
+    }
+    Number kelvin() const { return value_of(base) + formula::zero_celsius; }
+    Scalar answer(const Scalar& elevation) const { return base + elevation; }
+    static constexpr Number least() { return Number(precision<Number>::least_elevation_kelvin); }
+    Number most() const { return Number(max_model_celsius) - value_of(base); }
+};
+
+/// Evaporating at a temperature: -ln aw; wanted is ln aw.
+template <class Scalar>
+struct activity_search {
+    using Number = constant_of<Scalar>;
+    Scalar at_kelvin;
+
+    template <class X>
+    water_state<X> at(const X& distance) const {
+        return {-distance, number_in<X>(at_kelvin)};
+    }
+    static Number near(const Number& ln_aw) { return -ln_aw; }
+    Number kelvin() const { return value_of(at_kelvin); }
+    static Scalar answer(const Scalar& distance) { return 0.0 - distance; }
+    static constexpr Number least() { return Number(precision<Number>::least_distance); }
+    static constexpr Number most() { return Number(20.0); }
+};
+
+/// Freezing: the depression in K; wanted in C.
+struct freezing_search {
+    static water_state<double> at(double depression) {
+        const double kelvin = formula::zero_celsius - depression;
+        return {formula::ice_ln_activity(kelvin), kelvin};
+    }
+    static double near(double ln_aw) { return std::fmin(-103.0 * ln_aw, 25.0); }  // of an ideal dilute solution
+    static constexpr double kelvin() { return formula::zero_celsius - 5.0; }
+    static double answer(double depression) { return 0.0 - depression; }
+    static constexpr double least() { return 1.5e-8; }
+    static constexpr double most() { return -min_freezing_celsius; }
+};
+
+/// Where a search begins, and by what share that may err.
+template <class Number>
+struct beginning {
+    Number guess, error;
+};
+
+/// The distance at which what is held equals the water: 0 if the water is free, NaN if even the far end holds
+/// more.
+template <class Scalar, class Search, class Held>
+Scalar balance(const Search& search, const Held& held, const Scalar& water,
+               const beginning<constant_of<Scalar>>& from, int& brackets) {
+    using Number = constant_of<Scalar>;
+    using std::exp;
+    using std::log;
+    const Number zero = 0.0;
+    const auto off = [&](const auto& distance, const Number& error) {
+        using X = std::decay_t<decltype(distance)>;
+        const auto state = search.at(distance);
+        const auto there = held(state.ln_aw, state.kelvin, error);
+        return sloped<X, Number>{near_log(X(there.value / number_in<X>(water))), there.slope * state.slope};
+    };
+    Number root = newton_root(off, from.guess, from.error, search.least(), search.most());
+    if (!is_number(root)) {
+        ++brackets;
+        if (off(Number(search.least()), zero).value <= zero) return Scalar(0.0);
+        root =
+            exp(solve_monotone([&](const Number& u) -> Number { return off(Number(exp(u)), zero).value; },
+                               Number(log(from.guess)), Number(log(search.least())), Number(log(search.most()))));
+    }
+    if constexpr (std::is_same_v<Scalar, dual>)
+        return is_number(root) ? with_slope_of_root([&](const dual& x) { return off(x, 0.0).value; }, root) : root;
+    else
+        return root;
 }
-inline auto held_by(const mixture& m, curve side) {
-    return [&m, side](double ln_aw, double kelvin) { return water_held(m, ln_aw, kelvin, side); };
+
+template <class Number, class Search, class Solids>
+beginning<Number> begin(const Search& search, Solids& solids, const Number& water) {
+    return {search.near(solids.begin(water, search.kelvin())), Number(0.1)};
+}
+
+/// By the best curves.
+template <class Scalar, class Search>
+Scalar answer_of(const mixture_of<Scalar>& m, const Search& search) {
+    solids_of<Scalar> solids(m);
+    const auto held = [&](const auto& ln_aw, const auto& kelvin, const auto& error) {
+        return solids.held(ln_aw, kelvin, error);
+    };
+    const auto from = begin(search, solids, value_of(m.water()));
+    return search.answer(balance(search, held, m.water(), from, solids.brackets));
+}
+
+struct graded_sides {
+    sides<double> answers;
+    grade status = grade::fine;
+};
+/// By the curves of each side, which begin at the best answer; with the grade of the best.
+template <class Search>
+graded_sides answers_of(solids_on_edges& solids, double water, const Search& search,
+                        const sides<curve>& on = three_curves) {
+    graded_sides found;
+    auto from = begin(search, solids, water);
+    found.answers = on.map([&](curve side) {
+        const auto held = [&](double ln_aw, double kelvin, double error) {
+            return solids.held_on(side, ln_aw, kelvin, error);
+        };
+        const double distance = balance(search, held, water, from, solids.brackets);
+        if (side == curve::best && distance > 0.0) {
+            const auto state = search.at(distance);
+            found.status = solids.status(state.ln_aw, state.kelvin);
+            from = {distance, 0.1};
+        }
+        return search.answer(distance);
+    });
+    return found;
+}
+template <class Search>
+double answer_of(const mixture& m, const Search& search, curve side) {
+    solids_on_edges solids(m);
+    return answers_of(solids, m.water(), search, {side, side, side}).answers.value;
 }
 
 }  // namespace detail
@@ -280,52 +221,47 @@ inline auto held_by(const mixture& m, curve side) {
 /// Best boiling point, C, under a pressure in Pa, of a mixture with water; NaN above max_model_celsius.
 template <class Scalar>
 Scalar best_boiling_celsius(const mixture_of<Scalar>& m, const Scalar& pressure_pa) {
-    return detail::boiling_by(detail::held_by(m), m.water(), pressure_pa);
+    return detail::answer_of(m, detail::boiling_search<Scalar>{pressure_pa});
 }
 /// The same along a curve.
 inline double boiling_celsius(const mixture& m, double pressure_pa, curve side) {
-    return detail::boiling_by(detail::held_by(m, side), m.water(), pressure_pa);
+    return detail::answer_of(m, detail::boiling_search<double>{pressure_pa}, side);
 }
 
 /// Best ln aw at T in K of a mixture with water, all of it liquid; 0 with free water.
 template <class Scalar>
 Scalar best_ln_activity(const mixture_of<Scalar>& m, const Scalar& kelvin) {
-    return detail::ln_activity_by(detail::held_by(m), m.water(), kelvin);
+    return detail::answer_of(m, detail::activity_search<Scalar>{kelvin});
 }
 /// The same along a curve.
 inline double ln_activity(const mixture& m, double kelvin, curve side) {
-    return detail::ln_activity_by(detail::held_by(m, side), m.water(), kelvin);
+    return detail::answer_of(m, detail::activity_search<double>{kelvin}, side);
 }
 
 /// Boiling point, C, under a pressure in Pa.  Not computed without water, or for a mixture that would boil above
 /// max_model_celsius.
 inline estimate boiling_celsius(const mixture& m, double pressure_pa) {
     if (!(m.water() > 0.0)) return {};
-    const auto celsius = three_curves.map([&](curve side) { return boiling_celsius(m, pressure_pa, side); });
-    const double ln_aw = ln_activity_at_boil(celsius.value, pressure_pa);
-    return estimate_to_the_end(
-        celsius, max_model_celsius,
-        ln_aw < 0.0 ? isotherms_grade(m, ln_aw, celsius.value + formula::zero_celsius) : grade::fine);
+    detail::solids_on_edges solids(m);
+    const auto celsius = detail::answers_of(solids, m.water(), detail::boiling_search<double>{pressure_pa});
+    return estimate_to_the_end(celsius.answers, max_model_celsius, celsius.status);
 }
 
 /// Water activity at a temperature in C, all the water being liquid.  Not computed without water.
 inline estimate water_activity(const mixture& m, double celsius) {
     if (!(m.water() > 0.0)) return {};
-    const double kelvin = celsius + formula::zero_celsius;
-    const auto ln_aw = three_curves.map([&](curve side) { return ln_activity(m, kelvin, side); });
-    return estimate_of(ln_aw.map([](double ln) { return std::exp(ln); }),
-                       ln_aw.value < 0.0 ? isotherms_grade(m, ln_aw.value, kelvin) : grade::fine);
+    detail::solids_on_edges solids(m);
+    const auto ln_aw =
+        detail::answers_of(solids, m.water(), detail::activity_search<double>{celsius + formula::zero_celsius});
+    return estimate_of(ln_aw.answers.map([](double ln) { return std::exp(ln); }), ln_aw.status);
 }
 
 /// Temperature, C, at which ice begins to form; not computed without water or below min_freezing_celsius.
 inline estimate freezing_celsius(const mixture& m) {
     if (!(m.water() > 0.0)) return {};
-    const auto celsius =
-        three_curves.map([&](curve side) { return detail::freezing_by(detail::held_by(m, side), m.water()); });
-    const double kelvin = celsius.value + formula::zero_celsius;
-    return estimate_to_the_end(
-        celsius, min_freezing_celsius,
-        celsius.value < 0.0 ? isotherms_grade(m, formula::ice_ln_activity(kelvin), kelvin) : grade::fine);
+    detail::solids_on_edges solids(m);
+    const auto celsius = detail::answers_of(solids, m.water(), detail::freezing_search{});
+    return estimate_to_the_end(celsius.answers, min_freezing_celsius, celsius.status);
 }
 
 /// The mixture at a temperature: below its freezing point part of the water is ice, and the rest is what the
