@@ -12,6 +12,7 @@ out=$(cd "$1" && pwd)
 # What is needed: a file that shows it, and the Debian package that brings it.
 missing=""
 need() { [ -e "$1" ] || command -v "$1" >/dev/null || missing="$missing $2"; }
+need python3 python3
 need clang++-19 clang-19
 need wasm-ld-19 lld-19
 need /usr/include/wasm32-wasi/stdio.h wasi-libc
@@ -45,8 +46,7 @@ for source in "$root"/lib/{c,json,report,questions}/*.cpp "$here/src/standalone.
     objects="$objects $object"
 done
 
-exports=$(sed -nE 's/^SIROP_API.*[ *](sirop_[a-z0-9_]+)\(.*/-Wl,--export=\1/p' "$header")
-[ -n "$exports" ] || { echo "build.sh: no function found in $header" >&2; exit 1; }
+exports=$(python3 -B "$here/../doors/doors.py" functions | sed 's/^/-Wl,--export=/') && [ -n "$exports" ] || exit 1
 # The stack comes first in the memory, so that running out of it stops the module instead of overwriting data.
 # shellcheck disable=SC2086
 clang++-19 --target=wasm32-wasi -mexec-model=reactor -flto $objects -o "$work/linked.wasm" $exports \
@@ -61,6 +61,7 @@ number() { sed -nE "s/^#define SIROP_VERSION_$1 ([0-9]+)\$/\1/p" "$header"; }
 version=$(number MAJOR).$(number MINOR).$(number PATCH)
 case $version in *..* | .* | *.) echo "build.sh: no version found in $header" >&2; exit 1 ;; esac
 
-cp "$here"/package/*.js "$here"/package/*.d.ts "$here"/package/README.md "$root/LICENSE" "$out/"
+cp "$here"/package/*.js "$here"/package/README.md "$root/LICENSE" "$out/"
+for what in javascript schemas; do python3 -B "$here/../doors/doors.py" $what "$out" || exit 1; done
 sed "s/\"version\": \"[^\"]*\"/\"version\": \"$version\"/" "$here/package/package.json" >"$out/package.json"
 grep -q "\"version\": \"$version\"" "$out/package.json"

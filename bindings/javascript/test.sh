@@ -69,7 +69,7 @@ cp "$here"/test/*.js "$project/"
 export SIROP_HEADER=$root/include/sirop/sirop.h SIROP_DOC=$root/docs/javascript.md SIROP_README=$root/README.md \
     SIROP_PACKAGE_README=$here/package/README.md
 if [ -z "${SIROP_PARITY_CASES:-}" ]; then
-    make_cases() { "$build/tests/parity/make_cases" >"$work/cases.jsonl"; }
+    make_cases() { "${python:-python3}" -B "$root/tests/parity/make_cases.py" "$build/lib/libsirop.so" >"$work/cases.jsonl"; }
     check "cases from C" make_cases
     export SIROP_PARITY_CASES=$work/cases.jsonl
 fi

@@ -2,7 +2,7 @@
 # Installs the Python binding as a user would, into fresh virtual environments, and tests what was installed.
 # usage: test.sh BUILD_FOLDER     prints one line for each check: "python NAME: passed" or "python NAME: FAILED"
 # PYTHON is the interpreter, python3 by default; PYTHON_WITH_NUMPY is one that has numpy, /usr/bin/python3 by default.
-# SIROP_PARITY_CASES names a file of cases; by default BUILD_FOLDER/tests/parity/make_cases prints them.
+# SIROP_PARITY_CASES names a file of cases; by default tests/parity/make_cases.py prints them.
 set -u
 here=$(cd "$(dirname "${BASH_SOURCE[0]}")" && pwd)
 build=$(cd "${1:?usage: test.sh BUILD_FOLDER}" && pwd) || exit 2
@@ -36,7 +36,7 @@ library() {
     echo "no libsirop in $build/lib" >&2
     return 1
 }
-make_cases() { "$build/tests/parity/make_cases" >"$work/cases.jsonl"; }
+make_cases() { "${python:-python3}" -B "$here/../../tests/parity/make_cases.py" "$build/lib/libsirop.so" >"$work/cases.jsonl"; }
 wheel() {
     "$work/plain/bin/python" -m pip wheel --no-index --no-deps -w "$work/wheels" "$here" &&
         [ "$(ls "$work/wheels" | grep -c '^sirop-.*-py3-none-.*\.whl$')" -eq 1 ] && ! ls "$work/wheels" | grep -q any

@@ -32,7 +32,10 @@ against model* shows how far two published models are apart where nobody's measu
 inline constexpr const char* after_validation = R"(
 The freezing points test water activity from −6 to 0 °C, in thin syrups; the isopiestic measurements test it at 25 °C to
 67 % solids. The coarse sorption curves lie below the library in every point. For sucrose at aw 0.90 the isopiestic
-measurements side with the library, so the curves are coarser than they say; for corn syrup the matter is open. Published
+measurements side with the library, so the curves are coarser than they say, and their row of sucrose is not pooled with
+the others in section 3. Corn syrup stands to the source's own sucrose as 1.00, 1.00, 0.86 and 0.83, to the library's as
+0.81, 0.85, 0.87 and 0.87. Chains took no constant from these points. Of the Greek honeys only the ends of two ranges are
+known, of milk concentrate neither fat nor pressure. Published
 glass transitions of one and the same sugar differ by up to 10 K between laboratories, with their definitions.
 
 Left out as misprinted in the source: the viscosity of sucrose at 32 % and 20 °C.
@@ -46,9 +49,10 @@ inline constexpr const char* after_regression = R"(
 Left out as out of line in the source: the viscosity of sucrose at 60 % and 15 °C (by about 11 %). Kept, but doubtful:
 40 % at 0 and 5 °C, where the table also lies 8 to 12 % below the equation of Genotelle and jumps on to its next row.
 
-Glycerol is furthest off at 10 to 30 %. There the doubt is about the source: at 10 % an ideal
-solution (Raoult) has aw 0.9787 and the source's model 0.9759, an osmotic coefficient of 1.12; measured ones at this
-strength are about 1.03 (recalled, confidence medium), on the library's side (0.978).
+Glycerol is compared with another model's values, and both ends of that source are in doubt: at 10 % an ideal
+solution (Raoult) has aw 0.9787 and the source's model 0.9759, an osmotic coefficient of 1.12, where measured ones are
+about 1.03 (recalled, confidence medium); and in thick solution its aw falls as it warms, against the heat of dilution and
+the boiling points that the library's curve follows (recalled, confidence medium-high).
 )";
 
 inline constexpr const char* before_calibration =
@@ -64,7 +68,8 @@ the one table alone would let it be narrower.
 
 inline constexpr const char* before_models =
     R"(The intervals of the library are meant to reach to the other published model. A number marked **outside** lies beyond
-the interval. The mixing rule is not covered by the intervals, which are those of the components.
+the interval. What the additive rule may err by is part of a mixture's interval; the rule of Ross, which contradicts itself
+for two halves of one sugar, is not held by it in thin syrups.
 )";
 
 inline constexpr const char* before_saturation =
@@ -82,18 +87,21 @@ inline constexpr const char* before_saturation =
 
 inline constexpr const char* open_questions =
     R"(- **Over 85 % solids nothing precise was found to measure against.** The only points there are read off curves to ±2 g.
-  Everything about hard candy, brittle and caramel rests on one equation fitted by others, on a second model that
-  disagrees with it (section 5), and on an interval that holds both. No measured boiling point of a thick syrup is at
-  hand at all: the boiling points follow from the water activities and the vapour pressure of water.
-- **Glucose has no published point here above 30 %**, fructose, galactose and the chains of starch syrups have none.
-  Their curves are tested through honey (one point) and a coarse curve of corn syrup only.
-- **The mixing rule is not tested by any measurement here.** The additive rule and the Ross rule differ by more than the
-  intervals of thin mixtures, and again above 90 %.
+  Everything about hard candy, brittle and caramel rests on one equation fitted by others, on three sources that
+  disagree with it (section 5 and [sucrose.md](sucrose.md)), and on an interval that holds them. No measured boiling point
+  of a thick syrup is at hand at all: the boiling points follow from the water activities and the vapour pressure of water.
+- **Glucose and fructose have no published point here above 30 %**, galactose has none. Thick, their curves are tested
+  through honey only.
+- **Chains** are tested by a coarse curve of corn syrup, biased in its own sucrose, and by one reading of a maltodextrin in
+  the glass.
+- **The mixing rule** agrees with one published ternary model; no measured activity of a concentrated sugar mixture of known
+  composition is at hand. What it errs by where thick is an estimate.
 - **Viscosity above 75 % is an interpolation** between measurements and the glass transition. The single marks, honey
   and corn syrup, are all that lies between.
 - **Isotherm and saturation of sucrose** are two independent publications. They agree on what a kitchen needs only if the
   heat capacity of solution is known (section 6); the library therefore does not derive one from the other.
 - **Recalled sources** should be checked against print: those so marked in the tables.
-- Minerals, protein, starch and cocoa hold water by ranges from memory; no published points are held for them here.)";
+- Minerals, protein, starch and cocoa hold water by ranges from memory, with a heat of sorption on which sources disagree;
+  milk concentrate at the boil is all that tests them here.)";
 
 }  // namespace validation

@@ -7,12 +7,15 @@
 #include <utility>
 #include <vector>
 
+#include "activity_models.hpp"
 #include "csv.hpp"
+#include "honey.hpp"
 #include "judge.hpp"
 
 namespace validation {
 
 using sirop_test::csv_row;
+using sirop_test::honey;
 using sirop_test::read_csv;
 
 inline const char* const recalled = " (recalled)";
@@ -42,31 +45,29 @@ inline bool out_of_line(const csv_row& row) {
     return row.number("mass_percent") == 60.0 && row.number("T_C") == 15.0;
 }
 
-inline mixture honey() {
-    const csv_row row = read_csv("honey.csv").rows.at(0);
-    mixture m;
-    m[component::water] = row.number("water");
-    m[component::fructose] = row.number("fructose");
-    m[component::glucose] = row.number("glucose");
-    m[component::sucrose] = row.number("sucrose");
-    m[component::maltose] = row.number("reducing_disaccharides_as_maltose");
-    m[component::minerals] = row.number("ash");
-    m[component::higher_saccharides] = row.number("higher_sugars");
-    m[component::higher_saccharides] += 100.0 - m.total();  // what the analysis leaves open
-    return m;
-}
-
 /// Sugars for which the CRC table gives freezing points; maltose above 20 % apart.
 inline data_set freezing_activities(component solute, std::string name, double aim, std::string group,
                                     double from_percent, double to_percent) {
     data_set set{std::move(name), crc, "aw", 5, {aim > 0.0 ? "rms" : "", aim}, std::move(group)};
-    for (const csv_row& row : read_csv("water_activity_from_freezing_points.csv").rows) {
-        const double w = row.number("mass_percent");
-        if (row.text("solute") != data_of(solute).name || w < from_percent || w > to_percent) continue;
-        set.add_activity(solution(solute, w), row.number("Tf_C"), row.number("aw_at_Tf"), freezing_rounding,
-                         at_percent(row));
-    }
+    for (const char* file : {"water_activity_from_freezing_points.csv", "fructose_lactose_20C.csv"})
+        for (const csv_row& row : read_csv(file).rows) {
+            const double w = row.number("mass_percent");
+            if (row.text("solute") != data_of(solute).name || !row.has("Tf_C") || w < from_percent ||
+                w > to_percent)
+                continue;
+            set.add_activity(solution(solute, w), row.number("Tf_C"), row.number("aw_at_Tf"), freezing_rounding,
+                             at_percent(row));
+        }
     return set;
+}
+
+/// Water that 100 g of dry solids hold, against a published number known to a rounding.
+inline void add_water(data_set& set, const mixture& dry, double aw, double celsius, double published,
+                      double rounding, std::string where) {
+    const estimate e = estimate_of(
+        three_curves.map([&](curve side) { return water_held(dry, std::log(aw), kelvin(celsius), side); }),
+        grade::fine);
+    set.add(e.value - published, 100.0 * 100.0 / (100.0 + published), std::move(where), {e, published, rounding});
 }
 
 /// Sloan & Labuza: grams of water per 100 g of dry solids at four activities.
@@ -77,13 +78,9 @@ inline data_set sorption(std::string_view solids, std::string name, std::string 
         if (row.text("solids") != solids) continue;
         mixture dry = corn_syrup(100.0);
         if (solids == "sucrose") dry = solution(component::sucrose, 100.0);
-        for (const char* column : {"0.60", "0.70", "0.80", "0.90"}) {
-            const double ln_aw = std::log(std::stod(column)), printed = row.number(std::string("aw_") + column);
-            const estimate e = between(water_held(dry, ln_aw, 298.15), water_held(dry, ln_aw, 298.15, curve::low),
-                                       water_held(dry, ln_aw, 298.15, curve::high));
-            set.add(e.value - printed, 100.0 * 100.0 / (100.0 + printed), std::string("aw ") + column,
-                    {e, printed, 2.0});
-        }
+        for (const char* column : {"0.60", "0.70", "0.80", "0.90"})
+            add_water(set, dry, std::stod(column), 25.0, row.number(std::string("aw_") + column), 2.0,
+                      std::string("aw ") + column);
     }
     return set;
 }
@@ -98,18 +95,48 @@ inline data_sets validations() {
                                       "maltose", 0.0, 20.0));
     all.push_back(freezing_activities(component::maltose, "the same, 22 % and more (doubtful in the source)", 0.0,
                                       "", 20.5, 100.0));
+    all.push_back(freezing_activities(component::lactose, "lactose at its freezing points, 1–8 %", 1.0e-4,
+                                      "lactose", 0.0, 100.0));
     auto& isopiestic =
         new_set(all, "sucrose at 25 °C, 0.1–6 mol/kg", std::string("Robinson & Stokes (1961)") + recalled, "aw", 5,
                 {"worst", 1.2e-3}, "sucrose");
     for (const csv_row& row : read_csv("sucrose_water_activity_25C.csv").rows)
         isopiestic.add_activity(solution(component::sucrose, row.number("mass_percent")), 25.0,
                                 row.number("aw_1961"), 0.5e-5, at_percent(row));
-    all.push_back(sorption("sucrose", "sucrose, amorphous, room temperature", "sucrose, sorption"));
+    all.push_back(sorption("sucrose", "sucrose, amorphous, room temperature", "sucrose, read off curves"));
     all.push_back(sorption("corn syrup", "42 DE corn syrup, amorphous, room temperature", "corn syrup, sorption"));
     auto& honeys = new_set(all, "honey, average of 490, 25 °C",
                            std::string("White et al. (1962); aw by the line of Chirife et al. (2006)") + recalled,
                            "aw", 3, {}, "honey");
     honeys.add_activity(honey(), 25.0, 0.262 + 0.0179 * honey().water(), 0.0, "17.2 % water");
+    auto& greek =
+        new_set(all, "Greek honeys, driest and wettest of 33, 25 °C",
+                "Lazaridou et al. (2004), ends of two ranges; laboratories differ by ±0.03", "aw", 3, {}, "honey");
+    for (const auto& point : sirop_test::greek_honey_activities())
+        greek.add_activity(honey(point.percent), 25.0, point.value, sirop_test::honey_laboratories_differ,
+                           text("%g %% water", point.percent));
+    for (const csv_row& row : read_csv("glass_sorption_lactose_maltodextrin.csv").rows) {
+        if (row.text("quantity").rfind("water content", 0) != 0) continue;
+        const bool is_lactose = row.text("solutes").rfind("lactose", 0) == 0;
+        auto& one = is_lactose ? new_set(all, "lactose, amorphous, aw 0.37, 24 °C", "Roos (2002)",
+                                         "g per 100 g dry", 1, {}, "lactose, sorption")
+                               : new_set(all, "maltodextrin (taken as DE 10), a glass, aw 0.33, 24 °C",
+                                         "Lievonen et al. (1998); DE not stated", "g per 100 g dry", 1, {},
+                                         "maltodextrin, sorption");
+        mixture dry = solution(component::lactose, 100.0);
+        if (!is_lactose) dry.grams = starch_syrup_solids(10.0);
+        add_water(one, dry, is_lactose ? 0.37 : 0.33, 24.0, row.number("value"), 0.05,
+                  is_lactose ? "aw 0.37" : "aw 0.33");
+    }
+    auto& milk = new_set(all, "milk concentrate at the boil (taken as skim milk, 1 atm), 16–73 %",
+                         "Hui, Encyclopedia of Food Science and Technology; rounded to 0.5–1 K", "K", 2, {},
+                         "milk concentrate");
+    for (const auto& point : sirop_test::milk_elevations()) {
+        const estimate boils = boiling_celsius(sirop_test::skim_milk(point.percent), atmosphere);
+        const double base = water_boils_celsius(atmosphere);
+        const estimate e = between(boils.value - base, boils.low - base, boils.high - base);
+        milk.add(e.value - point.value, point.percent, text("%g %%", point.percent), {e, point.value, 0.5});
+    }
 
     auto& thin = new_set(all, "density of sucrose to 60 %, 20 °C", crc, "kg/m³", 2, {"worst", 0.3});
     auto& thick = new_set(all, "density of sucrose at 80 %, 20 °C", crc, "kg/m³", 2, {"worst", 0.6});
@@ -175,9 +202,10 @@ inline data_sets regressions() {
                 std::string("Tang, Tridico & Fung (1997)") + recalled, "aw", 4, {}, "salt, strong (regression)");
     for (double w = 27.0; w <= 45.0; w += 2.0)
         brine.add_activity(solution(component::salt, w), 25.0, tang_activity(w), 0.0, text("%g %%", w));
-    auto& glycerol =
-        new_set(all, "glycerol, 10–90 %, 25 and 100 °C (our fit to it)", "model of Zhang, Grace & Sun (2022)",
-                "aw", 4, {"worst", 0.01}, "glycerol (regression)");
+    all.push_back(freezing_activities(component::fructose, "fructose at its freezing points, 0.5–28 % (our fit)",
+                                      2.0e-4, "fructose (regression)", 0.0, 100.0));
+    auto& glycerol = new_set(all, "glycerol, 10–90 %, 25 and 100 °C (another model's values)",
+                             "model of Zhang, Grace & Sun (2022)", "aw", 4, {}, "glycerol (another model)");
     for (const csv_row& row : read_csv("glycerol_activity.csv").rows)
         for (const auto& [column, t] : {std::pair{"aw_25C", 25.0}, std::pair{"aw_100C", 100.0}})
             glycerol.add_activity(solution(component::glycerol, row.number("mass_percent")), t, row.number(column),

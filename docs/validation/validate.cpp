@@ -43,17 +43,25 @@ std::string beside(double value, const estimate& e, int places) {
 
 void print_models() {
     std::puts(
-        "### Sucrose alone: two models\n\n"
-        "| solids | aw at 25 °C, library (interval) | UNIQUAC | boils above water by, K, library (interval) "
-        "| UNIQUAC |\n|---|---|---|---|---|");
+        "### Sucrose alone: three sources, and a fourth at the boil\n\n"
+        "| solids | aw at 25 °C, library (interval) | UNIQUAC | droplets | boils above water by, K, library "
+        "(interval) | UNIQUAC | technical sugar |\n|---|---|---|---|---|---|---|");
+    const auto published = [](const std::vector<sirop_test::published_at>& list, double w, const estimate& e,
+                              int places) {
+        for (const auto& point : list)
+            if (point.percent == w) return beside(point.value, e, places);
+        return std::string("–");
+    };
+    const auto droplets = sirop_test::droplet_activities(), technical = sirop_test::technical_elevations();
     const double base = water_boils_celsius(atmosphere);
     for (const double w : {50.0, 60.0, 70.0, 75.0, 80.0, 85.0, 90.0, 92.0, 95.0, 97.0}) {
         const mixture m = solution(component::sucrose, w);
         const estimate aw = water_activity(m, 25.0), boils = boiling_celsius(m, atmosphere);
         const estimate rise = between(boils.value - base, boils.low - base, boils.high - base);
-        std::printf("| %.0f %% | %s | %s | %s | %s |\n", w, range(aw, 3).c_str(),
-                    beside(exp(log_activity_sucrose_uniquac(w, 298.15)), aw, 3).c_str(), range(rise, 1).c_str(),
-                    beside(elevation_uniquac(w), rise, 1).c_str());
+        std::printf("| %.0f %% | %s | %s | %s | %s | %s | %s |\n", w, range(aw, 3).c_str(),
+                    beside(exp(log_activity_sucrose_uniquac(w, 298.15)), aw, 3).c_str(),
+                    published(droplets, w, aw, 3).c_str(), range(rise, 1).c_str(),
+                    beside(elevation_uniquac(w), rise, 1).c_str(), published(technical, w, rise, 1).c_str());
     }
     std::puts(
         "\n### Glucose alone at 25 °C: two models\n\n| solids | aw, library (interval) | Norrish "
@@ -76,6 +84,17 @@ void print_models() {
             "| %.0f %% | %s | %s |\n", w, range(aw, 3).c_str(),
             beside(water_activity(sucrose, 25.0).value * water_activity(glucose, 25.0).value, aw, 3).c_str());
     }
+    data_set ternary{"", "", "", 4, {}, ""};
+    sirop_test::compare_ternary_uniquac(
+        [&](double off, double w, double celsius) { ternary.add(off, w, text("%g %%, %g °C", w, celsius)); });
+    std::printf(
+        "\nThe ternary modified UNIQUAC of Peres & Macedo (energies between the sugars zero; recalled) against "
+        "the "
+        "additive rule on the same two binaries, %zu points, 60 to 95 %%, 25 to 120 °C, sucrose and glucose 1:3, "
+        "1:1 "
+        "and 3:1: aw bias %s, rms %s, worst %s (%s).\n",
+        ternary.points.size(), fixed(ternary.bias(), 5).c_str(), fixed(ternary.rms(), 5).c_str(),
+        fixed(ternary.worst().off, 5).c_str(), ternary.worst().where.c_str());
     std::puts(
         "\n![Boiling-point elevation of sucrose](validation/rise.svg)\n\n"
         "![Water activity at 25 °C](validation/activity.svg)\n\n### Solubility of sucrose: the old scale\n");

@@ -295,25 +295,32 @@ TEST(Salt, OsmoticCoefficient) {
     EXPECT_LE(pitzer.worst(), 0.0005);
 }
 
-// Regression: the table holds values of a model, and the formula is a fit to them.  Tolerance 0.005, what
-// the fit aimed at; one point is known to lie beyond: 30 % at 100 C by 0.0052.
-TEST(Glycerol, Activity) {
+// Model against model: the values of Zhang, Grace & Sun 2022, in which aw falls as it warms, against the heat of
+// dilution; within 0.025, rms 0.0095.
+TEST(Glycerol, AgainstAnotherModel) {
     deviations aw("glycerol aw");
-    int beyond = 0;
     for (const csv_row& row : read_csv("glycerol_activity.csv").rows)
         for (const auto& [column, t] : {std::pair{"aw_25C", 298.15}, std::pair{"aw_100C", 373.15}}) {
             const double x = mole_fraction_at(row.number("mass_percent"), glycerol_molar_mass);
-            const double deviation = std::exp(formula::glycerol_ln_activity(x, t)) - row.number(column);
-            aw.add(deviation, row.text("mass_percent") + " %, " + column);
-            if (row.text("mass_percent") == "30" && t > 300.0) {
-                EXPECT_NEAR(deviation, 0.0052, 0.00005);
-                ++beyond;
-            } else {
-                EXPECT_LE(std::fabs(deviation), 0.005) << row.place() << " " << column;
-            }
+            aw.add(std::exp(formula::glycerol_ln_activity(x, t)) - row.number(column),
+                   row.text("mass_percent") + " %, " + column);
         }
-    EXPECT_EQ(beyond, 1);
     EXPECT_EQ(aw.count(), 18U);
+    EXPECT_LE(aw.rms(), 0.0095);
+    EXPECT_LE(aw.worst(), 0.025);
+}
+
+// Our fit to them: boiling points at 1 atm of 50 to 90 % (recalled, confidence medium-high), printed to 1 K and
+// less; within 0.5 K.
+TEST(Glycerol, BoilingPoints) {
+    for (const auto& [percent, celsius] :
+         {std::pair{50.0, 106.0}, {60.0, 109.0}, {70.0, 113.6}, {80.0, 121.0}, {90.0, 138.0}}) {
+        const double x = mole_fraction_at(percent, glycerol_molar_mass);
+        EXPECT_NEAR(elevation([x](double t) { return formula::glycerol_ln_activity(x, t); }) +
+                        formula::saturation_temperature(formula::standard_atmosphere),
+                    kelvin(celsius), 0.5)
+            << percent;
+    }
 }
 
 // Flory & Huggins: a chain of one unit without interaction is an ideal solution, and the dilute limit counts

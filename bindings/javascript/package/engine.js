@@ -1,7 +1,8 @@
-// Loads the WebAssembly module and calls its functions as the table in functions.js describes them.
+// Loads the WebAssembly module and calls its functions as the table in functions.js, which is made from the C header,
+// describes them.  rows and desserts say what n is; where neither is taken, the length of the first list of numbers.
 import {BatchRefusedError, GeneralError, MissingArgumentError, OutOfMemoryError, OutOfRangeError, UnknownNameError,
     errorOf} from "./errors.js";
-import {functions, publicName, signature} from "./functions.js";
+import {functions, layouts} from "./functions.js";
 
 let compiled;  // the WebAssembly.Module, kept for a fresh start
 let wasm;      // the exports of the instance that runs; undefined before init() and after a stop
@@ -54,6 +55,11 @@ function running() {
     if (wasm !== undefined) return wasm;
     throw new GeneralError(stopped === undefined ? "sirop is not loaded yet: await init() first"
         : `sirop stopped (${stopped}); await init() starts it afresh`);
+}
+
+/** The JavaScript name of a C function: sirop_water_activity -> waterActivity */
+function publicName(name) {
+    return name.replace(/^sirop_/, "").replace(/_([a-z0-9])/g, (_, letter) => letter.toUpperCase());
 }
 
 /** The names of the components, in the order of every array of masses. */
@@ -343,98 +349,60 @@ const forgotten = new FinalizationRegistry(({kind, at, home}) => {
 
 // --- results --------------------------------------------------------------------------------------------------------
 
-function estimateAt(at) {
-    const [value, low, high] = new Float64Array(wasm.memory.buffer, at, 3);
-    const [status] = new Int32Array(wasm.memory.buffer, at + 24, 1);
-    return {value, low, high, status, extrapolated: status > 0};
+const plain = {double: Float64Array, int32_t: Int32Array, handle: Uint32Array};
+const bytesOf = (type) => layouts[type]?.bytes ?? plain[type].BYTES_PER_ELEMENT;
+
+/** n plain values, `step` bytes apart. */
+function columnAt(type, at, n, step = bytesOf(type)) {
+    const stride = step / bytesOf(type);
+    const all = new plain[type](wasm.memory.buffer, at, n === 0 ? 0 : stride * (n - 1) + 1);
+    return plain[type].from({length: n}, (_, i) => all[stride * i]);
 }
 
-/** n whole numbers, or n doubles, `step` of their size apart. */
-function wholesAt(at, n, step = 1) {
-    const all = new Int32Array(wasm.memory.buffer, at, n === 0 ? 0 : step * (n - 1) + 1);
-    return Int32Array.from({length: n}, (_, i) => all[step * i]);
+/** One value: a plain one, or a struct with its members. */
+function valueAt(type, at) {
+    if (layouts[type] === undefined) return columnAt(type, at, 1)[0];
+    const found = Object.fromEntries(layouts[type].fields.map(([label, inner, offset]) =>
+        [label, valueAt(inner, at + offset)]));
+    return "status" in found ? {...found, extrapolated: found.status > 0} : found;
 }
 
-function numbersAt(at, n, step = 1) {
-    const all = new Float64Array(wasm.memory.buffer, at, n === 0 ? 0 : step * (n - 1) + 1);
-    return Float64Array.from({length: n}, (_, i) => all[step * i]);
+/** n values: an array of each member, or of what is plain. */
+function columnsAt(type, at, n, label = "value") {
+    const {bytes, fields} = layouts[type] ?? {bytes: bytesOf(type), fields: [[label, type, 0]]};
+    return Object.fromEntries(fields.map(([member, inner, offset]) => [member, columnAt(inner, at + offset, n, bytes)]));
 }
 
-function estimatesAt(at, n) {
-    return {value: numbersAt(at, n, 4), low: numbersAt(at + 8, n, 4), high: numbersAt(at + 16, n, 4),
-        status: wholesAt(at + 24, n, 8)};
-}
-
-const grainingBytes = 120;
-
-function grainingAt(at) {
-    const [, status, risk] = new Int32Array(wasm.memory.buffer, at, 3);
-    return {
-        risk,
-        sucroseSupersaturation: estimateAt(at + 16),
-        lactoseSupersaturation: estimateAt(at + 48),
-        crystallizablePercent: estimateAt(at + 80),
-        hinderingPercent: new Float64Array(wasm.memory.buffer, at + 112, 1)[0],
-        status,
-        extrapolated: status > 0,
-    };
-}
-
-function massesAt(at) {
-    const grams = {};
-    new Float64Array(wasm.memory.buffer, at, masses.length).forEach((mass, i) => {
-        if (mass !== 0) grams[masses[i]] = mass;
-    });
-    return grams;
-}
-
-/** Each kind of result of n elements (and n * layers gains): its bytes, how it is read, and for some
- *    statuses  n statuses stand before it
- *    all       it has a status for each element
- *    struct    the caller says how large a struct is
- *    masses    the count of components follows it */
-const kinds = {
-    number: {bytes: () => 8, read: (at) => numbersAt(at, 1)[0]},
-    whole: {bytes: () => 4, read: (at) => wholesAt(at, 1)[0]},
-    range: {bytes: () => 16, read: (at) => ({low: numbersAt(at, 1)[0], high: numbersAt(at + 8, 1)[0]})},
-    estimate: {bytes: () => 32, read: estimateAt},
-    estimates: {bytes: (n) => 32 * n, all: true, read: estimatesAt},
-    gains: {bytes: (n, layers) => 32 * n * layers, all: true, read: (at, n, layers) => estimatesAt(at, n * layers)},
-    graining: {bytes: () => grainingBytes, struct: true, read: grainingAt},
-    grainings: {bytes: (n) => grainingBytes * n, struct: true, all: true,
-        read: (at, n) => Array.from({length: n}, (_, i) => grainingAt(at + i * grainingBytes))},
-    place: {bytes: () => 16, read: (at) => {
-        const [lower, upper, status] = wholesAt(at, 3);
-        return {lower, upper, status, extrapolated: status > 0};
-    }},
-    places: {bytes: (n) => 16 * n, all: true,
-        read: (at, n) => ({lower: wholesAt(at, n, 4), upper: wholesAt(at + 4, n, 4), status: wholesAt(at + 8, n, 4)})},
-    values: {bytes: (n) => 8 * n, statuses: true, all: true, read: (at, n) => ({value: numbersAt(at, n)})},
-    wholes: {bytes: (n) => 4 * n, statuses: true, all: true, read: (at, n) => ({value: wholesAt(at, n)})},
-    ranges: {bytes: (n) => 16 * n, statuses: true, all: true,
-        read: (at, n) => ({low: numbersAt(at, n, 2), high: numbersAt(at + 8, n, 2)})},
-    masses: {bytes: () => 8 * masses.length, masses: true, read: massesAt},
-    syrups: {bytes: (n) => 8 * masses.length * n, statuses: true, all: true, masses: true,
-        read: (at, n) => ({grams: numbersAt(at, n * masses.length)})},
-    // The handle of a refused text holds the reason.
-    handle: {bytes: () => 4, read: (at, n, layers, kind) => {
-        const [made] = new Uint32Array(wasm.memory.buffer, at, 1);
-        return made === 0 ? undefined : new Handle(kind, made);
-    }},
-};
+/** What an element is of each kind of result that has n. */
+const elements = {values: "double", wholes: "int32_t", ranges: "range", estimates: "estimate", gains: "estimate",
+    places: "place", grainings: "graining", syrups: "double"};
+const single = {number: "double", whole: "int32_t", masses: "double"};
 
 /** Room for a result: what the function gets for it, and how it is read. */
 function roomFor({kind}, memory, n, layers) {
-    const {bytes, read, statuses, struct, masses: counted} = kinds[kind] ?? kinds.handle;
-    const size = bytes(n, layers);
-    const at = memory.reserve(size);
-    if (size > 0) new Uint32Array(wasm.memory.buffer, at, 1)[0] = struct ? grainingBytes : 0;
-    const beside = statuses ? memory.reserve(4 * n) : undefined;
+    const type = elements[kind] ?? (origins[kind] !== undefined ? "handle" : single[kind] ?? kind);
+    const counted = kind === "masses" || kind === "syrups";
+    const count = (kind in elements ? n : 1) * (counted ? masses.length : kind === "gains" ? layers : 1);
+    const at = memory.reserve(bytesOf(type) * count);
+    if (count > 0) new Uint32Array(wasm.memory.buffer, at, 1)[0] = layouts[type]?.sized ? layouts[type].bytes : 0;
+    // Where an element has no room for its status, they go before.
+    const own = layouts[type]?.fields.some(([label]) => label === "status");
+    const beside = kind in elements && !own ? memory.reserve(4 * n) : undefined;
     return {
-        raw: [...(statuses ? [beside] : []), at, ...(counted ? [masses.length] : [])],
+        raw: [...(beside === undefined ? [] : [beside]), at, ...(counted ? [masses.length] : [])],
         read: () => {
-            const result = read(at, n, layers, kind);
-            return statuses ? {...result, status: wholesAt(beside, n)} : result;
+            if (type === "handle") {
+                const made = valueAt(type, at);
+                return made === 0 ? undefined : new Handle(kind, made);
+            }
+            if (kind === "masses")
+                return Object.fromEntries([...columnAt(type, at, count)].map((mass, i) => [masses[i], mass])
+                    .filter(([, mass]) => mass !== 0));
+            if (kind === "grainings")
+                return Array.from({length: n}, (_, i) => valueAt(type, at + i * bytesOf(type)));
+            if (!(kind in elements)) return valueAt(type, at);
+            const found = columnsAt(type, at, count, counted ? "grams" : "value");
+            return beside === undefined ? found : {...found, status: columnAt("int32_t", beside, n)};
         },
     };
 }
@@ -545,7 +513,7 @@ const takers = {
 /** Calls a function of the table with its arguments, in their order, and gives what the table says. */
 export function call(name, args) {
     running();
-    const {takes, gives} = signature(name);
+    const {takes, gives} = functions[name];
     const [first] = gives;
     if (first.kind === "nothing") return Handle.free(args[0], takes[0]);
     const memory = new Call();
@@ -572,7 +540,7 @@ export function call(name, args) {
             : Object.fromEntries(gives.map(({label}, i) => [label, results[i]]));
         // An array goes on after an element that fails, but not with a name that is unknown for all; graining goes on
         // without the one of two sugars.  Each part carries its status.
-        const goesOn = kinds[first.kind]?.all ? returned !== -3 : first.kind === "graining" && result.risk >= 0;
+        const goesOn = first.kind in elements ? returned !== -3 : first.kind === "graining" && result.risk >= 0;
         if (returned < 0 && !goesOn) {
             const reason = result instanceof Handle ? reasonOf(result) : "";
             throw errorOf(returned, reason !== "" ? reason : problem(returned, name, takes, values));
@@ -625,7 +593,7 @@ export function bindAll() {
     return Object.fromEntries(Object.keys(functions).map((name) => {
         const bound = (...args) => call(name, args);
         Object.defineProperty(bound, "name", {value: publicName(name)});
-        Object.defineProperty(bound, "length", {value: signature(name).takes.length});
+        Object.defineProperty(bound, "length", {value: functions[name].takes.length});
         return [publicName(name), bound];
     }));
 }

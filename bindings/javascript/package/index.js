@@ -1,11 +1,16 @@
 // sirop in JavaScript.  Types and explanations: index.d.ts.  Safety: hot sugar burns and steam bursts; a program
 // that tells people what to do shows them the answer's cautions.
-import {bindAll, componentNames, load, onExtrapolated, shown} from "./engine.js";
+import {argumentName, askJson, conversionName, growthGroup, growthLimit, ingredientEstimate, ingredientGrams,
+    ingredientName, ingredientSource, predictJson, predictReport, propertyEstimate, propertyName, propertyRange,
+    propertySource, propertyUncertainty, propertyUnit, questionName, stageName, stageRangeCelsius, stageTableName,
+    stageTableSource, textureWord, textureWordFirmnessPaS, textureWordMeaning, version} from "./bound.js";
+import {componentNames, load, onExtrapolated, shown} from "./engine.js";
 import {OutOfRangeError, UnknownNameError} from "./errors.js";
 
 export {BatchRefusedError, BufferTooSmallError, GeneralError, ImpossibleError, MissingArgumentError, OutOfMemoryError,
     OutOfRangeError, SiropError, UnknownNameError} from "./errors.js";
 export {onExtrapolated};
+export * from "./bound.js";  // the functions of the C API, one each
 
 let loading;
 
@@ -15,25 +20,6 @@ export function init(source) {
     loading = begun.catch(() => undefined);
     return begun;
 }
-
-// --- the functions of the C API, one each ---------------------------------------------------------------------------
-
-export const {
-    version, statusText, componentName, argumentName, acceptedRange, pressureAtAltitudeHpa,
-    pressureFromBoilingWaterHpa, waterBoilsCelsius, pressureAtAltitudeHpaN, pressureFromBoilingWaterHpaN,
-    waterBoilsCelsiusN, boilingPointCelsius, waterAtBoilGrams, waterActivity, freezingPointCelsius,
-    boilingPointCelsiusN, waterAtBoilGramsN, waterActivityN, freezingPointCelsiusN, propertyName, propertyUnit,
-    propertySource, propertyUncertainty, propertyRange, propertyEstimate, propertyEstimateN, conversionName,
-    convert, convertN, ingredientName, ingredientSource, ingredientEstimate, ingredientGrams, glucoseSyrupGrams,
-    glucoseSyrupGramsN, stageTableName, stageTableSource, stageName, stageRangeCelsius, stageOfTemperature,
-    stageOfTemperatureN, stageOfMixture, stageOfMixtureN, stagePlaceText, celsiusForStage, celsiusForStageN,
-    textureWord, textureWordMeaning, textureWordFirmnessPaS, textureWordOf, textureWordOfN, grainingAt,
-    grainingAtN, layersAtEquilibrium, layersAtEquilibriumN, growthGroup, growthLimit, growthLimitsSource,
-    predictJson, predictReport, askJson, askReport, batchNew, batchRead, batchFree, batchAdd, batchAddMixture,
-    batchSet, batchRefusal, batchText, batchPredict, answerFree, answerNumber, answerText, answerCount,
-    answerReport, questionName, questionNew, questionFree, questionSetNumber, questionSetTruth, questionSetText,
-    questionSetBatch, questionAsk, questionRefusal,
-} = bindAll();
 
 /** Where batchAdd and batchAddMixture put something. */
 export const place = Object.freeze({pan: 0, offHeat: 1, neighbours: 2});

@@ -156,7 +156,7 @@ function readable(out) {
     }
 }
 
-test("the dump has 1000 cases", () => assert.equal(cases.length, 1000));
+test("the dump has 1000 cases", () => assert.ok(cases.length >= 1000));
 
 for (const call of Object.keys(functions)) {
     test(`${call} gives what C gives`, () => {

@@ -13,7 +13,6 @@ import base64
 import ctypes
 import gzip
 import hashlib
-import importlib.util
 import io
 import os
 import pathlib
@@ -28,6 +27,7 @@ import zipfile
 FOLDER = pathlib.Path(__file__).resolve().parent.parent
 PACKAGE = FOLDER / "src" / "sirop"
 TREE = FOLDER.parent.parent
+DOORS = FOLDER.parent / "doors" / "doors.py"  # makes a part of the package from the C header; an sdist has it made
 LIBRARY = {"darwin": "libsirop.dylib", "win32": "sirop.dll"}.get(sys.platform, "libsirop.so")
 SUMMARY = "Water, texture stage and set of a syrup, caramel or sauce from its ingredients and cook temperature"
 
@@ -57,9 +57,8 @@ def prepare_metadata_for_build_wheel(metadata_directory, config_settings=None):
 def build_wheel(wheel_directory, config_settings=None, metadata_directory=None):
     with tempfile.TemporaryDirectory() as scratch:
         library, version = find_library(pathlib.Path(scratch))
-        files = {f"sirop/{path.name}": path.read_bytes() for path in sorted(PACKAGE.iterdir()) if is_source(path)}
-        files["sirop/sirop.h"] = header().PATH.read_bytes()
-        files["sirop/_properties.pyi"] = stubs(library)
+        files = {f"sirop/{name}": content for name, content in package().items()}
+        files["sirop/_properties.pyi"] = stubs(library, pathlib.Path(scratch), files)
         files[f"sirop/{LIBRARY}"] = library.read_bytes()
     info = f"sirop-{version}.dist-info"
     files.update({f"{info}/{path}": content for path, content in info_files(version).items()})
@@ -81,9 +80,9 @@ def build_sdist(sdist_directory, config_settings=None):
     with tempfile.TemporaryDirectory() as scratch:
         _, version = find_library(pathlib.Path(scratch))
     stem = f"sirop-{version}"
-    sources = [FOLDER / "pyproject.toml", *filter(is_source, (*FOLDER.glob("backend/*"), *PACKAGE.iterdir()))]
+    sources = [FOLDER / "pyproject.toml", *filter(is_source, FOLDER.glob("backend/*"))]
     files = {path.relative_to(FOLDER).as_posix(): path.read_bytes() for path in sorted(sources)}
-    files["src/sirop/sirop.h"] = header().PATH.read_bytes()
+    files.update({f"src/sirop/{name}": content for name, content in package().items()})
     files["PKG-INFO"] = metadata(version)
     if licence():
         files["LICENSE"] = licence()
@@ -101,17 +100,29 @@ def build_sdist(sdist_directory, config_settings=None):
 # --- what stands in the archive -------------------------------------------------------------------------------------
 
 
-def stubs(library):
+def package():
+    """The files of the package, by their names: its sources, and what is made from the C header."""
+    with tempfile.TemporaryDirectory() as made:
+        for what in ("python", "schemas") if DOORS.is_file() else ():
+            subprocess.run([sys.executable, "-B", str(DOORS), what, made], check=True)
+        paths = [*filter(is_source, PACKAGE.iterdir()), *pathlib.Path(made).iterdir()]
+        return {path.name: path.read_bytes() for path in sorted(paths, key=lambda path: path.name)}
+
+
+def stubs(library, scratch, files):
     """The typings that sirop_stubs.py makes from the catalogue of that library."""
+    (scratch / "sirop").mkdir()
+    for name, content in files.items():
+        (scratch / name).write_bytes(content)
     made = subprocess.run([sys.executable, "-B", str(FOLDER / "backend" / "sirop_stubs.py")], capture_output=True,
-                          env={**os.environ, "PYTHONPATH": str(PACKAGE.parent), "SIROP_LIBRARY": str(library)})
+                          env={**os.environ, "PYTHONPATH": str(scratch), "SIROP_LIBRARY": str(library)})
     if made.returncode != 0:
         raise RuntimeError("the typings could not be made: " + made.stderr.decode(errors="replace"))
     return made.stdout
 
 
 def is_source(path):
-    return path.suffix in (".py", ".pyi") or path.name == "py.typed"
+    return path.suffix in (".py", ".json") or path.name == "py.typed"
 
 
 def digest(content):
@@ -178,19 +189,18 @@ def version_of(path):
         library = ctypes.CDLL(str(path))
     except OSError as why:
         raise LibraryMissing(f"this Python cannot load it: {why}") from None
-    missing = [name for name in header().FUNCTIONS if not hasattr(library, name)]
+    missing = [f"sirop_{name}" for name in functions() if not hasattr(library, f"sirop_{name}")]
     if missing:
         raise LibraryMissing(f"{path} lacks {', '.join(missing)}: it is not the library of this version")
     library.sirop_version.restype = ctypes.c_char_p
     return library.sirop_version().decode()
 
 
-def header():
-    """The package's module that reads the C header."""
-    spec = importlib.util.spec_from_file_location("sirop_header", PACKAGE / "_header.py")
-    module = importlib.util.module_from_spec(spec)
-    spec.loader.exec_module(module)
-    return module
+def functions():
+    """The names of the C functions that the package calls."""
+    table = {}
+    exec(package()["_table.py"], table)
+    return table["FUNCTIONS"]
 
 
 def in_the_tree(scratch):

@@ -12,7 +12,7 @@ from fractions import Fraction
 
 import sirop
 from sirop import BatchError, ImpossibleError, RangeError, UnknownNameError
-from sirop._header import CODES
+from sirop._table import CODES
 from support import SYRUP
 
 COUNT = len(sirop.COMPONENTS)

@@ -15,8 +15,8 @@ from unittest import mock
 
 import sirop
 from sirop import _properties
-from sirop._header import FUNCTIONS, functions_of
-from sirop._library import FILE_NAME, library, parse
+from sirop._library import FILE_NAME, c_type, library
+from sirop._table import FUNCTIONS
 from support import FOLDER, HEADER
 
 sys.path.insert(0, str(FOLDER / "backend"))
@@ -27,20 +27,14 @@ LIBRARY = pathlib.Path(library._name)
 
 class Generated(unittest.TestCase):
     def test_the_header_s_functions_are_all_seen(self):
-        text = HEADER.read_text(encoding="utf-8")
-        uses = len(re.findall(r"^SIROP_API\b", re.sub(r"/\*.*?\*/", "", text, flags=re.S), flags=re.M))
-        self.assertGreater(uses, 20)
-        self.assertEqual(len(functions_of(text)), uses)
-        self.assertEqual(functions_of(text), FUNCTIONS)
-
-    def test_types_are_read_from_declarations(self):
-        for declaration in FUNCTIONS.values():
-            name, result, parameters = parse(declaration)
-            function = getattr(library, name)
-            self.assertEqual(function.argtypes, [kind for _, kind in parameters])
-            self.assertEqual(function.restype, result)
+        text = re.sub(r"/\*.*?\*/", "", HEADER.read_text(encoding="utf-8"), flags=re.S)
+        self.assertEqual(len(FUNCTIONS), len(re.findall(r"^SIROP_API\b", text, flags=re.M)))
+        self.assertEqual([f"sirop_{name}" for name in FUNCTIONS], re.findall(r"\b(sirop_\w+)\(", text))
+        for name, (result, parameters, *_) in FUNCTIONS.items():
+            function = getattr(library, f"sirop_{name}")
+            self.assertEqual((function.restype, function.argtypes), (c_type(result), list(map(c_type, parameters))))
         with self.assertRaises(ImportError):
-            parse("int32_t sirop_x(float celsius)")
+            c_type("float")
 
     def test_the_typings_are_those_of_the_catalogue(self):
         stubs = ast.parse(pathlib.Path(_properties.__file__).with_suffix(".pyi").read_text(encoding="utf-8"))
@@ -106,7 +100,6 @@ class Archives(unittest.TestCase):
                 self.assertIn(wanted, names)
             self.assertEqual({one for one in names if not one.startswith(("sirop/", info))}, set())
             self.assertEqual(wheel.read(f"sirop/{FILE_NAME}"), LIBRARY.read_bytes())
-            self.assertEqual(wheel.read("sirop/sirop.h"), HEADER.read_bytes())
             self.assertIn(b"Root-Is-Purelib: false", wheel.read(f"{info}/WHEEL"))
             self.assertIn(b"Requires-Python: >=3.9", wheel.read(f"{info}/METADATA"))
             rows = [row.split(",") for row in wheel.read(f"{info}/RECORD").decode().split()]
@@ -134,7 +127,7 @@ class Archives(unittest.TestCase):
             names = archive.getnames()
         stem = f"sirop-{sirop.version()}"
         for wanted in ("pyproject.toml", "PKG-INFO", "backend/sirop_build.py", "backend/sirop_stubs.py",
-                       "src/sirop/__init__.py", "src/sirop/sirop.h", "src/sirop/py.typed"):
+                       "src/sirop/__init__.py", "src/sirop/_doors.py", "src/sirop/batch.schema.json", "src/sirop/py.typed"):
             self.assertIn(f"{stem}/{wanted}", names)
 
     def test_a_library_that_cannot_be_used_is_refused_with_the_reason(self):
@@ -148,8 +141,7 @@ class Archives(unittest.TestCase):
                 self.assertIn(reason, str(caught.exception))
 
     def test_a_library_of_another_version_is_refused(self):
-        later = mock.Mock(FUNCTIONS=["sirop_version", "sirop_of_tomorrow"])
-        with mock.patch.object(sirop_build, "header", lambda: later):
+        with mock.patch.object(sirop_build, "functions", lambda: ["version", "of_tomorrow"]):
             with self.assertRaises(sirop_build.LibraryMissing) as caught:
                 sirop_build.build_wheel(str(self.folder))
         self.assertIn("lacks sirop_of_tomorrow", str(caught.exception))

@@ -9,9 +9,10 @@ import warnings
 
 import sirop
 import support
-from sirop._header import FUNCTIONS
+from sirop._table import FUNCTIONS as TABLE
 
 NAMES = sirop.COMPONENTS
+FUNCTIONS = {"sirop_" + name: row for name, row in TABLE.items()}
 
 # Functions whose result in Python has another shape: what in Python is C's "out".
 SHAPES = {
@@ -23,16 +24,13 @@ SHAPES = {
     "sirop_layers_at_equilibrium_n": lambda found: {
         "water_activity": plain(found.water_activity),
         "water_gained_grams": [one for dessert in found for one in layers(dessert)["water_gained_grams"]]},
-    # What C writes to `statuses` and to the argument of that name.
-    "sirop_pressure_at_altitude_hpa_n": lambda found: with_statuses(found, "pressure_hpa"),
-    "sirop_pressure_from_boiling_water_hpa_n": lambda found: with_statuses(found, "pressure_hpa"),
-    "sirop_water_boils_celsius_n": lambda found: with_statuses(found, "celsius"),
-    "sirop_convert_n": lambda found: with_statuses(found, "results"),
-    "sirop_texture_word_of_n": lambda found: with_statuses(found, "indices"),
-    "sirop_celsius_for_stage_n": lambda found: with_statuses(found, "celsius"),
     "sirop_glucose_syrup_grams_n": lambda found: {
         "statuses": list(found.status), "grams": [mass for one in found for mass in masses(one)]},
 }
+
+# What C writes to `statuses` and to the argument of that name.
+SHAPES.update({name: lambda found, result=gives[0][1]: with_statuses(found, result)
+               for name, (*_, gives) in FUNCTIONS.items() if gives[0][0] in ("values", "wholes", "ranges")})
 
 # The handles: sirop_batch_x of C is Batch.x, but for these.
 HANDLES = {"sirop_batch_": sirop.Batch, "sirop_question_": sirop.Question, "sirop_answer_": sirop.Answer}
@@ -194,7 +192,7 @@ class Parity(unittest.TestCase):
         cls.functions = FUNCTIONS
 
     def test_there_are_1000_cases(self):
-        self.assertEqual(len(self.cases), 1000)
+        self.assertGreaterEqual(len(self.cases), 1000)
 
     def test_every_function_of_the_header_is_bound(self):
         self.assertGreater(len(self.functions), 50)

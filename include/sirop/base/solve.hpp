@@ -8,21 +8,20 @@ namespace sirop::core {
 
 namespace detail {
 
-/// exp(x), to |x|^5/720 where x is small: for steps that a next one corrects.
+/// exp(x), to x^6/720 where x is small: for steps that a next one corrects.
 template <class Number>
 Number near_exp(const Number& x) {
     using std::exp;
-    if (!(magnitude(x) < Number(0.25))) return exp(x);
-    const Number even = 12.0 + x * x, odd = 6.0 * x;
-    return (even + odd) / (even - odd);
+    if (!(magnitude(x) < Number(0.1))) return exp(x);
+    return 1.0 + x * (1.0 + x * (0.5 + x * (1.0 / 6.0 + x * (1.0 / 24.0 + x * (1.0 / 120.0)))));
 }
-/// ln(x), to 1e-9 of it where x is near 1.
+/// ln(x), to (x - 1)^7/7 where x is near 1.
 template <class Number>
 Number near_log(const Number& x) {
     using std::log;
-    const Number z = (x - 1.0) / (x + 1.0), square = z * z;
-    if (!(square < Number(0.01))) return log(x);
-    return 2.0 * z * (1.0 + square * (1.0 / 3.0 + square * (0.2 + square * (1.0 / 7.0))));
+    const Number d = x - 1.0;
+    if (!(magnitude(d) < Number(0.05))) return log(x);
+    return d * (1.0 - d * (0.5 - d * (1.0 / 3.0 - d * (0.25 - d * (0.2 - d * (1.0 / 6.0))))));
 }
 
 }  // namespace detail
@@ -166,6 +165,34 @@ Number newton_root(const Function& f, Number x, Number error, const Number& low,
         last_off = at.value, last_inverse = 1.0 / at.slope, last_step = step;
     }
     return nan;
+}
+
+/// Where a search of a positive number begins, and by what share that may err.
+template <class Number>
+struct beginning {
+    Number guess, error;
+};
+
+/// The positive x up to `most` at which a falling function is 0; 0 where it is none above `least`, NaN where it is
+/// still positive at the end.  As newton_root, and inside a bracket where that fails.
+template <class Scalar, class Off>
+Scalar falling_root(const Off& off, const beginning<constant_of<Scalar>>& from, const constant_of<Scalar>& least,
+                    const constant_of<Scalar>& most, int& brackets) {
+    using Number = constant_of<Scalar>;
+    using std::exp;
+    using std::log;
+    const Number zero = 0.0;
+    Number root = newton_root(off, from.guess, from.error, least, most);
+    if (!is_number(root)) {
+        ++brackets;
+        if (off(least, zero).value <= zero) return Scalar(0.0);
+        root = exp(solve_monotone([&](const Number& u) -> Number { return off(Number(exp(u)), zero).value; },
+                                  Number(log(from.guess)), Number(log(least)), Number(log(most))));
+    }
+    if constexpr (std::is_same_v<Scalar, dual>)
+        return is_number(root) ? with_slope_of_root([&](const dual& x) { return off(x, 0.0).value; }, root) : root;
+    else
+        return root;
 }
 
 /// The edge, within a step, of a property that holds at `yes` and not at `no`, on the side where it holds.

@@ -88,10 +88,27 @@ Scalar uniquac_ln_activity(const Scalar& x, const Kelvin& kelvin, Pair pair) {
     return uniquac_ln_activity(x, uniquac_at(kelvin, pair));
 }
 
-/// Chains of glucose units.  Flory-Huggins: ln aw = ln(1 - f) + (1 - 1/N) f + chi f^2, f volume fraction of
-/// saccharide, N its volume in units of the water molecule.  The form is published; chi = 0.5 is our estimate.
+/// How much higher fructose lies than glucose in dilute solution, in ln aw at equal mole fraction: c x^2 (1 -
+/// x)^12; c = 1.03 is our fit to its freezing points to 28 % (CRC Handbook, 102nd ed.; rms 1.4e-4 in aw).  It
+/// fades in thick syrups, where nothing at hand tells the two apart.
 template <class Scalar, class Constant>
-Scalar flory_huggins_ln_activity(const Scalar& f, const Constant& n, const Constant& chi) {
+Scalar above_glucose_ln_activity(const Scalar& x, const Constant& by_square) {
+    const Scalar square = (1.0 - x) * (1.0 - x), fourth = square * square;
+    return by_square * x * x * (fourth * fourth * fourth);
+}
+
+/// chi of chains at a volume fraction f: 0.5 + (dry - 0.5) f^2; `dry` is that of the dry chain.  Form of van der
+/// Sman & Meinders, Soft Matter 7 (2011) 429, for starch.
+template <class Scalar, class Constant>
+Scalar chain_interaction(const Scalar& f, const Constant& dry) {
+    return 0.5 + (dry - 0.5) * f * f;
+}
+
+/// Chains of glucose units.  Flory-Huggins: ln aw = ln(1 - f) + (1 - 1/N) f + chi f^2, f volume fraction of
+/// saccharide, N its volume in units of the water molecule.  Rises with water for every N while chi is
+/// chain_interaction with `dry` to 1.0.
+template <class Scalar, class Constant, class Interaction>
+Scalar flory_huggins_ln_activity(const Scalar& f, const Constant& n, const Interaction& chi) {
     using std::log1p;
     return log1p(-f) + (1.0 - 1.0 / n) * f + chi * f * f;
 }
@@ -114,17 +131,32 @@ Scalar sodium_chloride_ln_activity(const Scalar& molality) {
     return -2.0 * 1.0e-3 * water_molar_mass * molality * sodium_chloride_osmotic_coefficient(molality);
 }
 
-/// Glycerol: ln gamma_w = (784.6/T - 3.98) x^2 / (1 + 1.02 x)^2; our fit, to 0.0052 in aw, of values of the model
-/// of Zhang, Grace & Sun, Drying Technology 40 (2022) 2404 at 25 and 100 C.
+/// What the glass adds to ln aw of chains: a solid below its glass transition holds more water than the liquid.
+/// Free-volume term of Vrentas & Vrentas, Macromolecules 24 (1991) 2404, -(Mw c/(R T)) w_s^2 (-dTg/dw)(1 - T/Tg),
+/// with dTg/dw by Gordon-Taylor: `span` is chains (Tg - Tg_water)/(sum w/k + water) in K, c 0.45 J/(g K) the step
+/// of the heat capacity (starch 0.43, recalled, confidence medium).  0 above the glass transition.
+template <class Scalar>
+Scalar glass_ln_activity(const Scalar& span, const Scalar& glass_kelvin, const Scalar& kelvin) {
+    if (!(glass_kelvin > kelvin)) return Scalar(0.0);
+    constexpr double step = water_molar_mass * 0.45 / gas_constant;
+    return -step * span / kelvin * (1.0 - kelvin / glass_kelvin);
+}
+
+/// Glycerol: ln gamma_w = -(1.08 + 200/T) x^2 / (1 + 1.2 x)^2; our fit, with the 200 K our estimate, to the
+/// boiling points of its solutions, 50..90 % (106, 109, 113.6, 121, 138 C; recalled, confidence medium-high), and
+/// to Norrish's K = -1.16 at 25 C.  Diluting it warms, as it does: ln aw rises with T.  The values of the model of
+/// Zhang, Grace & Sun, Drying Technology 40 (2022) 2404, lie within 0.025.
 template <class Scalar, class Kelvin>
 Scalar glycerol_ln_activity(const Scalar& x, const Kelvin& kelvin) {
     using std::log1p;
-    const Scalar share = x / (1.0 + 1.02 * x);
-    return log1p(-x) + (784.6 / kelvin - 3.98) * share * share;
+    const Scalar share = x / (1.0 + 1.2 * x);
+    return log1p(-x) - (1.08 + 200.0 / kelvin) * share * share;
 }
 
 /// Guggenheim-Anderson-de Boer: g of water per g of dry solid at a water activity.
-/// m0 in g per 100 g, as printed.  Valid while k aw < 1.
+/// m0 in g per 100 g, as printed.  Valid while k aw < 1.  At another temperature it is used at ln aw (T/T0)^n: a
+/// net heat of sorption of n times -RT ln aw (n = 1 is Polanyi's characteristic curve), which vanishes at free
+/// water.
 template <class Scalar, class Constant>
 Scalar gab_water(const Scalar& activity, const Constant& m0, const Constant& c, const Constant& k) {
     const Scalar ka = k * activity;

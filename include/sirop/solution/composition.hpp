@@ -1,7 +1,8 @@
-// A composition: grams of everything in the pot.
+// A mixture: grams of each component, dissolved or not.
 #pragma once
 
 #include <array>
+#include <cstddef>
 
 #include "../data/components.hpp"
 

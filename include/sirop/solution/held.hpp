@@ -4,7 +4,9 @@
 
 #include "../base/sides.hpp"
 #include "composition.hpp"
+#include "glass_term.hpp"
 #include "isotherm.hpp"
+#include "mixing_rule.hpp"
 
 namespace sirop::core {
 
@@ -49,6 +51,7 @@ class solids_of {
 
     explicit solids_of(const mixture_of<Scalar>& m) {
         std::array<unsigned char, component_count> place{};  // of the curve of a component, from 1
+        bool chains = false;
         for (std::size_t i = 0; i < component_count; ++i) {
             if (is_nothing(m.grams[i]) || m.grams[i] < Scalar(0.0)) continue;
             const std::size_t first = first_on_curve[i];
@@ -64,7 +67,9 @@ class solids_of {
                                      : m.grams[i];
             p.grams += grams;
             p.largest = larger(p.largest, value_of(grams));
+            if (law.kind == isotherm_kind::chain) chains = true;
         }
+        if (chains) glass = glass_sums<Scalar>(m);
     }
 
     /// A first ln aw < 0 at which they hold about so much water at a temperature in K: every gram of a solute is
@@ -112,8 +117,8 @@ class solids_of {
         return ln_aw_ = -exp(middle_of);
     }
 
-    /// Grams of water held at ln aw < 0 and T in K, and the slope of their logarithm by ln(-ln aw), as far as aw
-    /// goes; exact, or to 3e-5 of the cube of an error that is told.
+    /// Grams of water held, as a liquid, at ln aw < 0 and T in K, and the slope of their logarithm by ln(-ln aw),
+    /// as far as aw goes; exact, or to 3e-5 of the cube of an error that is told.
     template <class X>
     sloped<X, Number> held(const X& ln_aw, const X& kelvin, const Number& error = Number(0.0)) {
         const Number ln = value_of(ln_aw), reach = reach_of(error);
@@ -131,9 +136,10 @@ class solids_of {
         return {total, slope / value_of(total)};
     }
 
-    /// Whether the curves that hold at least one part in a hundred of the water last found are used in their
-    /// ranges.
-    grade status(const Number& ln_aw, const Number& kelvin) const {
+    /// Whether the curves that hold at least one part in a hundred of the water are used in their ranges.
+    grade status(const Number& ln_aw, const Number& kelvin) {
+        const Number far = 1.0e-3;
+        if (!(magnitude(near_log(Number(ln_aw / ln_aw_))) < far)) held(ln_aw, kelvin, far);
         Number all{};
         for (std::size_t k = 0; k < count_; ++k) all += value_of(parts_[k].grams) * parts_[k].at.water;
         bool fitted = kelvin <= Number(170.0 + formula::zero_celsius);
@@ -145,6 +151,7 @@ class solids_of {
         return fitted ? grade::fine : grade::extrapolated;
     }
 
+    glass_sums<Scalar> glass;
     int brackets = 0;  ///< how often a search of the mixture needed a bracket
 
   protected:
@@ -167,7 +174,7 @@ class solids_of {
 /// The same with the edges of each curve.
 class solids_on_edges : public solids_of<double> {
   public:
-    explicit solids_on_edges(const mixture& m) : solids_of(m) {
+    explicit solids_on_edges(const mixture& m) : solids_of(m), mixed_(mixedness(m)) {
         std::array<unsigned char, component_count> place{};
         for (std::size_t i = 0; i < component_count; ++i) {
             if (!(m.grams[i] > 0.0)) continue;
@@ -184,12 +191,11 @@ class solids_on_edges : public solids_of<double> {
     }
 
     /// As held, along a curve.
-    sloped<double> held_on(curve side, double ln_aw, double kelvin, double error = 0.0) {
-        if (side == curve::best) return held(ln_aw, kelvin, error);
+    sloped<double> held_on(curve side, double whole_ln_aw, double kelvin, double error = 0.0) {
+        if (side == curve::best) return held(whole_ln_aw, kelvin, error);
+        const double ln_aw = beside_mixing_rule(mixed_, whole_ln_aw, side);
         if (ln_aw != ln_aw_ || kelvin != kelvin_ || error < error_) {
-            // Where the best curves were last sought nearby, following them is enough.
-            if (!(std::fabs(near_log(ln_aw / ln_aw_)) < 1.0e-4 * error * error * error))
-                held(ln_aw, kelvin, error);
+            held(ln_aw, kelvin, error);
             for (std::size_t k = 0; k < count_; ++k)
                 if (has_second_model(parts_[k].law->kind)) find_second(k, ln_aw, kelvin, error);
             kelvin_ = kelvin, error_ = error;
@@ -202,7 +208,7 @@ class solids_on_edges : public solids_of<double> {
             edge& e = edges_[k];
             const part& p = parts_[e.part];
             const double share = p.law->kind == isotherm_kind::electrolyte ? e.row->isotherm.size : 1.0;
-            const double ln_edge = ln_aw * edge_stretch(*e.row, ln_aw, share * p.at.water, side);
+            const double ln_edge = ln_aw * edge_power(*e.row, ln_aw, kelvin, share * p.at.water, side);
             const bool begun = e.ln_aw < 0.0;
             if (!begun) e.at = p.at;
             e.at.follow(near_log(ln_edge / (begun ? e.ln_aw : ln_aw)));
@@ -242,19 +248,37 @@ class solids_on_edges : public solids_of<double> {
     std::array<edge, different(first_on_edges)> edges_;
     std::size_t edge_count_ = 0;
     std::array<second_model, curve_count> seconds_{};
-    double kelvin_ = 0.0, error_ = 0.0;
+    double mixed_, kelvin_ = 0.0, error_ = 0.0;
     curve side_ = curve::best;
 };
 
 }  // namespace detail
 
-/// Grams of water that the mixture's solids hold at ln aw < 0 and T in K; its own water does not enter.
+/// Grams of water that the mixture's solids, as a liquid, hold at ln aw < 0 and T in K; its own water does not
+/// enter.
 template <class Scalar>
-Scalar water_held(const mixture_of<Scalar>& m, const Scalar& ln_aw, const Scalar& kelvin) {
+Scalar water_held_by_liquid(const mixture_of<Scalar>& m, const Scalar& ln_aw, const Scalar& kelvin) {
     return detail::solids_of<Scalar>(m).held(ln_aw, kelvin).value;
 }
+
+/// Grams of water that the mixture's solids hold at ln aw < 0 and T in K, in liquid and glass.
+template <class Scalar>
+Scalar water_held(const mixture_of<Scalar>& m, const Scalar& ln_aw, const Scalar& kelvin) {
+    detail::solids_of<Scalar> solids(m);
+    return detail::held_through_glass(
+        solids.glass, [&](const auto&... at) { return solids.held(at...); }, ln_aw, kelvin, curve::best,
+        solids.brackets);
+}
+namespace detail {
+inline double water_held(solids_on_edges& solids, double ln_aw, double kelvin, curve side) {
+    const auto liquid = [&](double ln, double t, double error) { return solids.held_on(side, ln, t, error); };
+    return held_through_glass(solids.glass, liquid, ln_aw, kelvin, side, solids.brackets);
+}
+}  // namespace detail
+/// The same along a curve.
 inline double water_held(const mixture& m, double ln_aw, double kelvin, curve side) {
-    return detail::solids_on_edges(m).held_on(side, ln_aw, kelvin).value;
+    detail::solids_on_edges solids(m);
+    return detail::water_held(solids, ln_aw, kelvin, side);
 }
 
 template <class Scalar>
@@ -267,7 +291,8 @@ bool holds_water(const mixture_of<Scalar>& m) {
 /// Water held at ln aw < 0 and T in K on all three curves, with the grade.
 inline estimate water_held_estimate(const mixture& m, double ln_aw, double kelvin) {
     detail::solids_on_edges solids(m);
-    const auto grams = three_curves.map([&](curve side) { return solids.held_on(side, ln_aw, kelvin).value; });
+    const auto grams =
+        three_curves.map([&](curve side) { return detail::water_held(solids, ln_aw, kelvin, side); });
     return estimate_of(grams, solids.status(ln_aw, kelvin));
 }
 

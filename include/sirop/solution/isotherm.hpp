@@ -45,25 +45,29 @@ struct holding {
 /// Number of steps that end a search in vain.
 inline constexpr int most_steps = 12;
 
-/// Solves law(h) = ln aw by Halley's rule for ln(-ln aw) against ln h, where each law is nearly straight, from the
-/// water already in `at`.  Steps cube the error: the last is shorter than `reach`, and errs by less than its cube.
-/// False if it leaves the branch on which the law rises with the water, or does not end.
+/// Solves law(h) = ln aw by Halley's rule for ln(-ln aw) against ln h, where each law is nearly straight, from
+/// the water already in `at`.  Steps cube the error: the last is shorter than `reach`, and errs by less than its
+/// cube.  False if it leaves the branch on which the law rises with the water, or does not end.
 template <class Number, class Law>
 bool approach(const Law& law, const Number& ln_aw, const Number& reach, holding<Number>& at) {
-    const Number zero = 0.0;
+    const Number zero = 0.0, far = 3.0, half = 0.5, target = 1.0 / ln_aw;
     for (int i = 0; i < most_steps; ++i) {
         const auto a = law(jet<Number>{at.water, at.water, at.water});
-        const Number by = 1.0 / a.value, slope = a.first * by, bend = a.second * by - slope * slope;
-        if (!(slope < zero) || !(a.value < zero)) return false;
-        const Number inverse = 1.0 / slope, straight = -near_log(Number(a.value / ln_aw)) * inverse;
-        const Number curved = 1.0 + 0.5 * straight * bend * inverse;
-        Number step = curved > Number(0.5) ? straight / curved : straight;
-        step = smaller(larger(step, Number(-3.0)), Number(3.0));
+        if (!(a.value < zero) || !(a.first > zero)) return false;
+        // of y = ln(-law) by ln h: slope = y', inverse = 1/y', turn = y''/y'
+        const Number both = 1.0 / (a.value * a.first), inverse = a.value * a.value * both;
+        const Number slope = a.first * a.first * both, turn = a.second * a.value * both - slope;
+        const Number straight = -near_log(Number(a.value * target)) * inverse;
+        const Number curved = half * straight * turn;
+        Number step = magnitude(curved) < half ? straight / (1.0 + curved) : straight;
+        step = smaller(larger(step, Number(-far)), far);
         if (!is_number(step)) return false;
         at.water *= near_exp(step);
-        at.slope = 1.0 / (slope + bend * step);
-        at.bend = -bend * at.slope * at.slope * at.slope;
-        if (magnitude(step) < reach) return true;
+        if (magnitude(step) < reach) {
+            at.slope = inverse - inverse * turn * step;
+            at.bend = -turn * inverse * inverse;
+            return true;
+        }
     }
     return false;
 }
@@ -99,8 +103,9 @@ Number norrish_start(const Number& ln_aw, const Number& ratio, const Number& k) 
     return aw * (1.0 + k * x * x) / (x * ratio);
 }
 
-/// chi of the chains: our estimate (the form is published), see formula/isotherm.hpp.
-inline constexpr double chain_chi = 0.5, chain_chi_error = 0.1;
+/// chi of dry chains: 0.8 as published for starch (recalled, confidence low to medium); docs/theory.md argues it
+/// and its interval from 0.65 to 0.95, and what remains in dilute solution.
+inline constexpr double dry_chain_chi = 0.8, dry_chain_chi_error = 0.15, dilute_chain_chi_error = 0.05;
 
 /// Volume fraction of the chains from the grams of water per gram of them.
 template <class Scalar>
@@ -129,6 +134,12 @@ Scalar dry_salt_water(const Scalar& ln_aw, const Last& ln_last) {
     const Scalar ln_h =
         value_of(d) >= end ? Scalar(d * (a + d * (b + d * c))) : Scalar(at_end + slope * (d - end));
     return exp(ln_h) * salt_last_water;
+}
+
+/// The temperature of the solids' curves over that of their measurement, 25 C.
+template <class Scalar>
+constexpr Scalar solid_warmth(const Scalar& kelvin) {
+    return kelvin * (1.0 / 298.15);
 }
 
 /// Calls what suits the law of a component at ln aw < 0 and T in K: `solved` with the law, ln aw of the water per
@@ -160,13 +171,21 @@ Scalar by_law(const isotherm_columns<constant_of<Scalar>>& c, const Scalar& ln_a
             constexpr double ratio = molar_ratio(glucose_molar_mass);
             const auto at = formula::uniquac_at(kelvin, formula::uniquac_glucose);
             return solved(
-                [&](const auto& h) { return formula::uniquac_ln_activity(mole_fraction(h, Number(ratio)), at); },
+                [&](const auto& h) {
+                    const auto x = mole_fraction(h, Number(ratio));
+                    const auto like_glucose = formula::uniquac_ln_activity(x, at);
+                    return c.above_glucose > Number(0.0)
+                               ? like_glucose + formula::above_glucose_ln_activity(x, c.above_glucose)
+                               : like_glucose;
+                },
                 [&] { return norrish_start(ln, Number(ratio), Number(2.0)); }, wettest);
         }
         case isotherm_kind::chain:
             return solved(
                 [&](const auto& h) {
-                    return formula::flory_huggins_ln_activity(chain_volume_fraction(h), c.size, Number(chain_chi));
+                    const auto f = chain_volume_fraction(h);
+                    return formula::flory_huggins_ln_activity(
+                        f, c.size, formula::chain_interaction(f, Number(dry_chain_chi)));
                 },
                 [&]() -> Number {
                     const Number z = exp(-ln) - 1.0;
@@ -185,7 +204,7 @@ Scalar by_law(const isotherm_columns<constant_of<Scalar>>& c, const Scalar& ln_a
                 [&](const auto& h) {
                     return formula::glycerol_ln_activity(mole_fraction(h, Number(ratio)), kelvin);
                 },
-                [&] { return norrish_start(ln, Number(ratio), Number(1.0)); }, wettest);
+                [&] { return norrish_start(ln, Number(ratio), Number(1.2)); }, wettest);
         }
         case isotherm_kind::electrolyte: {
             const Number ln_last = salt_last_ln_activity<Number>();
@@ -198,8 +217,10 @@ Scalar by_law(const isotherm_columns<constant_of<Scalar>>& c, const Scalar& ln_a
                        [&]() -> Number { return -0.036 / (salt_grams_per_mole * ln); },
                        ln_salt_last_water - 20.0 * precision<Number>::rounding);
         }
-        case isotherm_kind::solid:
-            return known([&](const auto& l) { return formula::gab_water(exp(l), c.m0, c.c, c.k); });
+        case isotherm_kind::solid: {
+            const Scalar warmth = solid_warmth(kelvin), square = warmth * warmth;
+            return known([&](const auto& l) { return formula::gab_water(exp(l * square), c.m0, c.c, c.k); });
+        }
         case isotherm_kind::none:
             break;
     }
@@ -321,22 +342,34 @@ inline double second_water(isotherm_kind kind, double ln_aw, double kelvin, doub
     return ln_aw >= ln_last ? second : second / sucrose_last_water * best;
 }
 
-/// Relative uncertainty of ln aw of a component that holds h grams of water per gram: the trust stated in its
-/// model alone; the spread of two published models comes on top (water_held with a curve).
-inline double ln_activity_uncertainty(const component_data& c, double ln_aw, double h) {
+/// Relative uncertainty of ln aw of a component that holds h grams of water per gram, on the side of less (low) or
+/// more water (high): the trust stated in its model alone; the spread of two published models comes on top
+/// (water_held with a curve).
+inline double ln_activity_uncertainty(const component_data& c, double ln_aw, double h, double kelvin, curve side) {
     if (c.isotherm.kind == isotherm_kind::chain) {
-        const double f = detail::chain_volume_fraction(h);
-        return std::fmin(0.5, detail::chain_chi_error * f * f / -ln_aw);
+        using namespace detail;
+        const double f = chain_volume_fraction(h), square = f * f;
+        const double chi = dilute_chain_chi_error + (dry_chain_chi_error - dilute_chain_chi_error) * square;
+        return std::fmin(0.5, chi * square / -ln_aw);
     }
     if (c.trust.line == nullptr) return 0.0;
     const double own = c.isotherm.kind == isotherm_kind::electrolyte ? h / c.isotherm.size : h;
-    return std::fmax(c.trust.times * c.trust.line->at(1.0 / (1.0 + own)), c.trust.least) + c.trust.plus;
+    const bool dry = side == curve::low;
+    const auto* line = dry && c.trust.dry ? c.trust.dry : c.trust.line;
+    const double hot = dry ? c.trust.dry_per_kelvin * std::fmax(kelvin - 298.15, 0.0) : 0.0;
+    return std::fmax(c.trust.times * line->at(1.0 / (1.0 + own)), c.trust.least) + c.trust.plus + hot;
 }
 
-/// On an edge of the trust in its model a component holds h(aw^stretch): the stretch, from its best water.
-inline double edge_stretch(const component_data& c, double ln_aw, double h, curve side) {
-    const double r = ln_activity_uncertainty(c, ln_aw, h);
-    return side == curve::low ? 1.0 + r : 1.0 - r;
+/// The edges of a component's curve are h(aw^(1+r)) and h(aw^(1-r)); solids besides with no heat of sorption, and
+/// with half as much again.  The power, for a component that holds h grams of water per gram by its best curve.
+inline double edge_power(const component_data& c, double ln_aw, double kelvin, double h, curve side) {
+    const double r = ln_activity_uncertainty(c, ln_aw, h, kelvin, side);
+    double power = side == curve::low ? 1.0 + r : 1.0 - r;
+    if (c.isotherm.kind == isotherm_kind::solid) {
+        const double warmth = detail::solid_warmth(kelvin), none = 1.0 / (warmth * warmth);
+        power *= side == curve::low ? std::fmax(warmth, none) : std::fmin(warmth, none);
+    }
+    return power;
 }
 
 /// Water held along a curve: the edge, or the second model where it lies further out; where published models
@@ -350,7 +383,7 @@ inline double water_held(const component_data& c, double ln_aw, double kelvin, c
         second = second_water(c.isotherm.kind, ln_aw, kelvin, h, precision<double>::last_step, at);
         if (side == curve::second) return second;
     }
-    const double edge = water_held(c, ln_aw * edge_stretch(c, ln_aw, h, side), kelvin);
+    const double edge = water_held(c, ln_aw * edge_power(c, ln_aw, kelvin, h, side), kelvin);
     return side == curve::low ? std::fmin(edge, second) : std::fmax(edge, second);
 }
 

@@ -135,39 +135,23 @@ struct freezing_search {
     static constexpr double most() { return -min_freezing_celsius; }
 };
 
-/// Where a search begins, and by what share that may err.
-template <class Number>
-struct beginning {
-    Number guess, error;
-};
-
-/// The distance at which what is held equals the water: 0 if the water is free, NaN if even the far end holds
-/// more.
+/// The distance at which what is held, in liquid and glass, equals the water: 0 if the water is free, NaN if even
+/// the far end holds more.  The water being known, the glass adds a known ln aw.
 template <class Scalar, class Search, class Held>
-Scalar balance(const Search& search, const Held& held, const Scalar& water,
-               const beginning<constant_of<Scalar>>& from, int& brackets) {
+Scalar balance(const Search& search, const glass_sums<Scalar>& glass, const Held& liquid, const Scalar& water,
+               curve side, const beginning<constant_of<Scalar>>& from, int& brackets) {
     using Number = constant_of<Scalar>;
-    using std::exp;
-    using std::log;
-    const Number zero = 0.0;
     const auto off = [&](const auto& distance, const Number& error) {
         using X = std::decay_t<decltype(distance)>;
         const auto state = search.at(distance);
-        const auto there = held(state.ln_aw, state.kelvin, error);
-        return sloped<X, Number>{near_log(X(there.value / number_in<X>(water))), there.slope * state.slope};
+        const X grams = number_in<X>(water),
+                ln_liquid = state.ln_aw - glass.ln_activity(grams, state.kelvin, side);
+        if (!(ln_liquid < X(0.0))) return sloped<X, Number>{X(1.0), Number(-1.0)};  // the glass alone does more
+        const auto there = liquid(ln_liquid, state.kelvin, error);
+        return sloped<X, Number>{near_log(X(there.value / grams)),
+                                 there.slope * state.slope * value_of(state.ln_aw) / value_of(ln_liquid)};
     };
-    Number root = newton_root(off, from.guess, from.error, search.least(), search.most());
-    if (!is_number(root)) {
-        ++brackets;
-        if (off(Number(search.least()), zero).value <= zero) return Scalar(0.0);
-        root =
-            exp(solve_monotone([&](const Number& u) -> Number { return off(Number(exp(u)), zero).value; },
-                               Number(log(from.guess)), Number(log(search.least())), Number(log(search.most()))));
-    }
-    if constexpr (std::is_same_v<Scalar, dual>)
-        return is_number(root) ? with_slope_of_root([&](const dual& x) { return off(x, 0.0).value; }, root) : root;
-    else
-        return root;
+    return falling_root<Scalar>(off, from, search.least(), search.most(), brackets);
 }
 
 template <class Number, class Search, class Solids>
@@ -179,11 +163,10 @@ beginning<Number> begin(const Search& search, Solids& solids, const Number& wate
 template <class Scalar, class Search>
 Scalar answer_of(const mixture_of<Scalar>& m, const Search& search) {
     solids_of<Scalar> solids(m);
-    const auto held = [&](const auto& ln_aw, const auto& kelvin, const auto& error) {
-        return solids.held(ln_aw, kelvin, error);
-    };
     const auto from = begin(search, solids, value_of(m.water()));
-    return search.answer(balance(search, held, m.water(), from, solids.brackets));
+    return search.answer(balance(
+        search, solids.glass, [&](const auto&... at) { return solids.held(at...); }, m.water(), curve::best, from,
+        solids.brackets));
 }
 
 struct graded_sides {
@@ -197,10 +180,10 @@ graded_sides answers_of(solids_on_edges& solids, double water, const Search& sea
     graded_sides found;
     auto from = begin(search, solids, water);
     found.answers = on.map([&](curve side) {
-        const auto held = [&](double ln_aw, double kelvin, double error) {
+        const auto liquid = [&](double ln_aw, double kelvin, double error) {
             return solids.held_on(side, ln_aw, kelvin, error);
         };
-        const double distance = balance(search, held, water, from, solids.brackets);
+        const double distance = balance(search, solids.glass, liquid, water, side, from, solids.brackets);
         if (side == curve::best && distance > 0.0) {
             const auto state = search.at(distance);
             found.status = solids.status(state.ln_aw, state.kelvin);

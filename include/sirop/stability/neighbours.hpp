@@ -36,8 +36,9 @@ struct neighbours_answer {
 };
 
 /// Equilibrium of layers at a temperature in C of 0 or more: one water activity for all, the water conserved; each
-/// layer then holds what its solids hold there (the additive-water rule).  Water beyond what the solids hold at an
-/// activity of 1 cannot be told apart between layers: then not computed (the status of water_activity says so).
+/// layer then holds what its solids hold there, in its own glass where it is one.  Water beyond what the solids
+/// hold at an activity of 1 cannot be told apart between layers: then not computed (the status of water_activity
+/// says so).
 inline neighbours_answer at_equilibrium(const std::vector<layer>& layers, double celsius) {
     const double kelvin = celsius + formula::zero_celsius;
     neighbours_answer answer;
@@ -46,7 +47,17 @@ inline neighbours_answer at_equilibrium(const std::vector<layer>& layers, double
     for (const auto& l : layers) all += l.contents;
     sides<double> ln_aw;
     if (all.water() > 0.0 && holds_water(all))
-        ln_aw = three_curves.map([&](curve side) { return ln_activity(all, kelvin, side); });
+        ln_aw = three_curves.map([&](curve side) {
+            const auto off = [&](double distance, double) {
+                double grams = 0.0;
+                for (const auto& l : layers) grams += water_held(l.contents, -distance, kelvin, side);
+                return sloped<double>{std::log(grams / all.water()), -1.0};
+            };
+            using search = detail::activity_search<double>;
+            int brackets = 0;
+            return search::answer(
+                falling_root<double>(off, {0.3, 1.0}, search::least(), search::most(), brackets));
+        });
     const bool bound = std::isfinite(ln_aw.value) && ln_aw.value < 0.0;
     if (bound)
         answer.water_activity = estimate_of(ln_aw.map([](double ln) { return std::exp(ln); }),

@@ -7,13 +7,15 @@ import sys
 from array import array
 from collections.abc import Mapping
 from dataclasses import dataclass, fields
-from typing import Generic, Iterator, TypeVar
+from typing import Dict, Generic, Iterator, Optional, TypeVar
 
-from ._calls import number, status_text, warn
+from ._calls import COMPONENTS, TAKERS, check_names, masses, named, number, one, place_text, warn
 from ._errors import RangeError, error_class
-from ._library import CEstimate, CRange
-from ._mixtures import COMPONENTS, masses
-from ._types import Estimate, Range, Self
+from ._library import CEstimate, CGraining, CRange, CStagePlace, library
+from ._table import FUNCTIONS
+from ._types import Estimate, GrainingEstimate, Range, Self, StagePlace
+
+__all__ = ["Estimates", "Values", "Indices", "Ranges", "StagePlaces", "Compositions", "GrainingEstimates"]
 
 NATIVE_DOUBLE = {"d", "@d", "=d", "<d" if sys.byteorder == "little" else ">d"}
 OTHER_NUMBERS = set("fbBhHiIlLqQ")
@@ -45,7 +47,7 @@ class Columns(Generic[Element]):
         for index, status in enumerate(self.status):
             if status < 0:
                 bad = sum(1 for other in self.status if other < 0)
-                raise error_class(status)(f"element {index}: {status_text(status)}; {bad} of {len(self)} have no "
+                raise error_class(status)(f"element {index}: {one('status_text', status)}; {bad} of {len(self)} have no "
                                           "answer")
         return self
 
@@ -96,6 +98,60 @@ class Ranges(Columns[Range]):
     _element = staticmethod(lambda low, high, status: Range(low, high))
 
 
+@dataclass(frozen=True)
+class StagePlaces(Columns[StagePlace]):
+    """n places in a stage table, as three arrays; `places[i]` is one StagePlace, and str(places[i]) its name.
+
+    An element whose status is negative has no answer: both indices are -1, and its name is ""."""
+
+    lower: array[int]
+    upper: array[int]
+    status: array[int]
+    table: Optional[str] = None
+    _c_type = CStagePlace
+
+    def _columns(self):
+        return [self.lower, self.upper, self.status]
+
+    def _element(self, lower, upper, status):
+        return StagePlace(lower, upper, status, "" if status < 0 else place_text(self.table, lower, upper))
+
+
+@dataclass(frozen=True)
+class Compositions(Columns[Dict[str, float]]):
+    """n compositions: the grams of all components of the first, then those of the next, as mixture functions take them.
+
+    `compositions[i]` is one, by the names of its components. One whose status is negative has no answer and is NaN."""
+
+    grams: array[float]
+    status: array[int]
+    _c_type = ctypes.c_double
+    _element = staticmethod(lambda *grams_and_status: named(grams_and_status[:-1]))
+
+    def _columns(self):
+        return [*(memoryview(self.grams)[index::len(COMPONENTS)] for index in range(len(COMPONENTS))), self.status]
+
+
+@dataclass(frozen=True)
+class GrainingEstimates(Columns[GrainingEstimate]):
+    """Graining of n mixtures: an array for each number, Estimates for each estimate; `[i]` is one GrainingEstimate.
+
+    An element whose status is negative has no answer: risk -1, and NaN."""
+
+    risk: array[int]
+    sucrose_supersaturation: Estimates
+    lactose_supersaturation: Estimates
+    crystallizable_percent: Estimates
+    hindering_percent: array[float]
+    status: array[int]
+    _c_type = CGraining
+    _element = GrainingEstimate
+
+
+KINDS = {"values": Values, "wholes": Indices, "ranges": Ranges, "estimates": Estimates, "places": StagePlaces,
+         "grainings": GrainingEstimates, "syrups": Compositions}
+
+
 def column_of(results, kind, offset=0):
     """What lies at `offset` in each of n results: an array of its own, in one piece; of estimates, Estimates."""
     if kind is CEstimate:
@@ -114,29 +170,41 @@ def members_of(results, structure, offset=0):
             for name, kind in structure._fields_ if name not in ("struct_bytes", "reserved")}
 
 
-def warn_of(c_function, statuses):
+def warn_of(name, statuses):
     outside = statuses.count(1)
     if outside:
-        warn(f"{c_function.__name__[len('sirop_'):]}: {status_text(1)} ({outside} of {len(statuses)})")
+        warn(f"{name}: {one('status_text', 1)} ({outside} of {len(statuses)})")
 
 
-def called(kind, c_function, n, inputs, first=(), last=(), each=1):
-    """Calls sirop_..._n(first..., n, inputs..., results, last...); the results as the Columns of that kind.
+def many(name, *values, components=None):
+    """Calls sirop_NAME, whose name ends in _n, with its arguments in the order of C; the results as Columns.
 
-    Where the result has no room for a status, the array of statuses goes before it. `each`: results of an element."""
-    results, statuses = (kind._c_type * (n * each))(), (ctypes.c_int32 * n)()
+    Where the result has no room for a status, the array of statuses goes before it."""
+    _, _, takes, ((result, _),) = FUNCTIONS[name]
+    given = {argument: (kind, value) for (kind, argument, _), value in zip(takes, values)}
+    texts = {argument: value for argument, (kind, value) in given.items() if kind.startswith("text")}
+    first = [TAKERS[given[argument][0]](argument, value) for argument, value in texts.items()]
+    check_names(texts)
+    numbers = {argument: value for argument, (kind, value) in given.items() if kind in ("many", "numbers")}
+    if takes[len(first)][0] == "rows":
+        doubles, n, width = mixtures_of(given["grams"][1], components)
+        inputs = [doubles.memory, width, *doubles_of(numbers, n, "mixtures")[1]]
+    else:
+        n, inputs = doubles_of(numbers)
+    kind, last = KINDS[result], (len(COMPONENTS),) if result == "syrups" else ()
+    results, statuses = (kind._c_type * (n * sum(last, start=not last)))(), (ctypes.c_int32 * n)()
     if n and hasattr(kind._c_type, "struct_bytes"):
         results[0].struct_bytes = ctypes.sizeof(kind._c_type)
     has_status = hasattr(kind._c_type, "status")
-    c_function(*first, n, *inputs, *(() if has_status else (statuses,)), results, *last)
+    getattr(library, f"sirop_{name}")(*first, n, *inputs, *(() if has_status else (statuses,)), results, *last)
     if issubclass(kind._c_type, ctypes.Structure):
         columns = members_of(results, kind._c_type)
     else:
         columns = {fields(kind)[0].name: column_of(results, kind._c_type)}
     if not has_status:
         columns["status"] = column_of(statuses, ctypes.c_int32)
-    warn_of(c_function, columns["status"])
-    return kind(**columns)
+    warn_of(name, columns["status"])
+    return kind(**columns, **texts) if result == "places" else kind(**columns)
 
 
 # --- arguments ------------------------------------------------------------------------------------------------------
@@ -266,16 +334,3 @@ def doubles_of(numbers, n=None, things="elements"):
                              "all, is accepted")
         found.append(doubles.memory)
     return n, found
-
-
-def of_numbers(kind, c_function, first=(), last=(), each=1, **numbers):
-    """Calls sirop_..._n(first..., n, numbers..., results, last...)."""
-    n, columns = doubles_of(numbers)
-    return called(kind, c_function, n, columns, first, last, each)
-
-
-def of_mixtures(kind, c_function, grams, components, first=(), **numbers):
-    """Calls sirop_..._n(first..., n, grams, components, numbers..., results)."""
-    doubles, n, width = mixtures_of(grams, components)
-    _, columns = doubles_of(numbers, n, "mixtures")
-    return called(kind, c_function, n, (doubles.memory, width, *columns), first)

@@ -6,14 +6,19 @@ import json
 import math
 import os
 import pathlib
+import re
 from collections.abc import Mapping
+from dataclasses import fields, is_dataclass
 from typing import Optional
 
-from ._answers import Prediction, Reply, typed
-from ._calls import name_bytes, text_call
+from . import _doors
+from ._calls import maybe_bytes, text_call
+from ._doors import Prediction, Reply
 from ._errors import BatchError, UnknownNameError
 from ._library import library
-from ._types import BatchLike
+from ._types import BatchLike, Estimate
+
+__all__ = ["predict", "report", "predict_json", "predict_report", "ask", "ask_json", "ask_report"]
 
 
 def batch_bytes(batch):
@@ -64,7 +69,7 @@ def first_not_finite(value, place):
 def predict_text(c_function, batch, table):
     content = batch_bytes(batch)
     try:
-        return text_call(c_function, content, len(content), None if table is None else name_bytes("table", table))
+        return text_call(c_function, content, len(content), maybe_bytes("table", table))
     except UnknownNameError:
         raise UnknownNameError(f'table: there is no stage table {table!r}; accepted: a name such as "us 2004" or '
                                '"us 1918"') from None
@@ -111,3 +116,32 @@ def ask(question: BatchLike) -> Reply:
 def report(batch: BatchLike, table: Optional[str] = None) -> str:
     """The same as predict_report."""
     return predict_report(batch, table)
+
+
+# --- the answer as typed objects ------------------------------------------------------------------------------------
+
+
+def typed(kind, answer):
+    """A dataclass from the keys of its fields; keys that it does not have are left to `raw`."""
+    values = {}
+    for field in fields(kind):
+        part = vars(_doors).get(re.sub(r"^(Tuple|Optional)\[|, \.\.\.\]$|\]$", "", field.type))
+        value = answer.get(field.name)
+        if part is Estimate:
+            value = estimate(*(answer.get(field.name + end) for end in ("", "_low", "_high")))
+        elif is_dataclass(part):
+            value = (tuple(typed(part, one) for one in value or ()) if field.type.startswith("Tuple")
+                     else None if value is None and field.type.startswith("Optional") else typed(part, value or {}))
+        elif field.type.startswith("Tuple"):
+            value = tuple(value or ())
+        elif field.name == "raw":
+            value = answer
+        values[field.name] = value
+    return kind(**values)
+
+
+def estimate(*numbers):
+    """A value with its interval; an end that cannot be given is NaN, and if nothing can, it is None."""
+    if all(number is None for number in numbers):
+        return None
+    return Estimate(*(math.nan if number is None else number for number in numbers))

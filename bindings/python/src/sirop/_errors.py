@@ -4,7 +4,10 @@ from __future__ import annotations
 
 from typing import ClassVar, Dict, Type
 
-from ._header import CODES
+from ._table import CODES
+
+__all__ = ["SiropError", "GeneralError", "RangeError", "UnknownNameError", "BufferTooSmallError", "BatchError",
+           "NullPointerError", "OutOfMemoryError", "ImpossibleError", "ExtrapolationWarning", "error_class"]
 
 
 class SiropError(Exception):

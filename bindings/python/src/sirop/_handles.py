@@ -6,16 +6,16 @@ import ctypes
 import json
 import threading
 import weakref
-from typing import Callable, NoReturn, Optional, Tuple, Union
+from typing import Callable, NoReturn, Optional, Union
 
-from ._answers import Prediction, Reply, typed
-from ._batch import batch_bytes
-from ._calls import E_NAME, check, int32, listed, name_bytes, number, text_call, text_or_none, unknown
+from ._batch import batch_bytes, typed
+from ._calls import c_masses, check, int32, masses, maybe_bytes, name_bytes, number, text_call
+from ._doors import Prediction, Reply
 from ._errors import ImpossibleError, NullPointerError, UnknownNameError, error_class
 from ._library import library
-from ._mixtures import c_masses, masses
 from ._types import BatchLike, Grams, Self
 
+__all__ = ["Batch", "Question", "Answer"]
 WHERE = {"pan": 0, "off_heat": 1, "neighbours": 2}
 
 
@@ -179,7 +179,7 @@ class Batch(Asked):
 
     def answer(self, table: Optional[str] = None) -> Answer:
         """What the batch will be when it is cold, to be asked key by key."""
-        return self._answer(library.sirop_batch_predict, None if table is None else name_bytes("table", table))
+        return self._answer(library.sirop_batch_predict, maybe_bytes("table", table))
 
     def predict(self, table: Optional[str] = None) -> Prediction:
         """What the batch will be when it is cold, as sirop.predict gives it."""
@@ -198,16 +198,6 @@ def place(where):
 # --- questions ------------------------------------------------------------------------------------------------------
 
 
-def question_name(index: int) -> Optional[str]:
-    """The kinds of questions, from 0 on; None after the last."""
-    return text_or_none(library.sirop_question_name(int32("index", index)))
-
-
-def question_names() -> Tuple[str, ...]:
-    """The kinds of all questions, such as "cook_for"."""
-    return listed(question_name)
-
-
 class Question(Asked):
     """A question (docs/questions.md) that is put together by calls: its kind, then its keys joined by dots.
 
@@ -218,9 +208,7 @@ class Question(Asked):
     def __init__(self, kind: str) -> None:
         pointer = ctypes.c_void_p()
         status = library.sirop_question_new(name_bytes("kind", kind), ctypes.byref(pointer))
-        if status == E_NAME:
-            raise unknown("kind", kind, question_names())
-        check(status, "Question", {})
+        check(status, "Question", {"kind": kind})
         super().__init__(pointer.value, library.sirop_question_free)
 
     def set_number(self, key: str, value: float) -> Question:

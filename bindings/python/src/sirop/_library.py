@@ -1,50 +1,19 @@
-"""The shared library and its functions, typed from the declarations of the header."""
+"""The shared library, and its functions and structures typed as the table of the C header has them."""
 
 from __future__ import annotations
 
 import ctypes
 import os
 import pathlib
-import re
 import sys
 
-from ._header import FUNCTIONS
+from ._table import FUNCTIONS, STRUCTS
 
 FILE_NAME = {"darwin": "libsirop.dylib", "win32": "sirop.dll"}.get(sys.platform, "libsirop.so")
 
-
-class CEstimate(ctypes.Structure):
-    """sirop_estimate"""
-
-    _fields_ = [("value", ctypes.c_double), ("low", ctypes.c_double), ("high", ctypes.c_double),
-                ("status", ctypes.c_int32), ("reserved", ctypes.c_int32)]
-
-
-class CRange(ctypes.Structure):
-    """sirop_range"""
-
-    _fields_ = [("low", ctypes.c_double), ("high", ctypes.c_double)]
-
-
-class CStagePlace(ctypes.Structure):
-    """sirop_stage_place"""
-
-    _fields_ = [("lower", ctypes.c_int32), ("upper", ctypes.c_int32), ("status", ctypes.c_int32),
-                ("reserved", ctypes.c_int32)]
-
-
-class CGraining(ctypes.Structure):
-    """sirop_graining"""
-
-    _fields_ = [("struct_bytes", ctypes.c_uint32), ("status", ctypes.c_int32), ("risk", ctypes.c_int32),
-                ("reserved", ctypes.c_int32), ("sucrose_supersaturation", CEstimate),
-                ("lactose_supersaturation", CEstimate), ("crystallizable_percent", CEstimate),
-                ("hindering_percent", ctypes.c_double)]
-
-
 # Pointers other than to a text that is read are plain addresses: arrays, structures, buffers and handles.
 TYPES = {"void": None, "double": ctypes.c_double, "size_t": ctypes.c_size_t, "int32_t": ctypes.c_int32,
-         "const char*": ctypes.c_char_p}
+         "uint32_t": ctypes.c_uint32, "const char*": ctypes.c_char_p}
 
 
 def c_type(text):
@@ -53,15 +22,14 @@ def c_type(text):
     return TYPES.get(text, ctypes.c_void_p)
 
 
-def parse(declaration):
-    """A C declaration as (name, type of the result, [(name of the parameter, its type), ...])."""
-    result, name, inside = re.fullmatch(r"(.+?[\s*])(\w+)\s*\((.*)\)", declaration).groups()
-    parameters = []
-    if inside.strip() != "void":
-        for parameter in inside.split(","):
-            kind, parameter_name = re.fullmatch(r"\s*(.+?[\s*])(\w+)\s*", parameter).groups()
-            parameters.append((parameter_name, c_type(kind.strip())))
-    return name, c_type(result.strip()), parameters
+def structure(name, members):
+    made = type(name, (ctypes.Structure,), {"_fields_": [(member, c_type(kind)) for kind, member in members]})
+    TYPES[f"sirop_{name}"] = made
+    return made
+
+
+CEstimate, CRange, CStagePlace, CGraining = (
+    structure(name, STRUCTS[name]) for name in ("estimate", "range", "stage_place", "graining"))
 
 
 def load():
@@ -76,13 +44,12 @@ def load():
         library = ctypes.CDLL(str(path))  # releases the interpreter's lock during each call
     except OSError as why:
         raise ImportError(f"{path} cannot be loaded: {why}") from why
-    for declaration in FUNCTIONS.values():
-        name, result, parameters = parse(declaration)
-        if not hasattr(library, name):
-            raise ImportError(f"{path} has no {name}: it is not the library of this version of the package")
-        function = getattr(library, name)
-        function.restype = result
-        function.argtypes = [kind for _, kind in parameters]
+    for name, (result, parameters, *_) in FUNCTIONS.items():
+        if not hasattr(library, f"sirop_{name}"):
+            raise ImportError(f"{path} has no sirop_{name}: it is not the library of this version of the package")
+        function = getattr(library, f"sirop_{name}")
+        function.restype = c_type(result)
+        function.argtypes = list(map(c_type, parameters))
     return library
 
 

@@ -14,6 +14,8 @@ else:
     Buffer = Self = Any  # before Python 3.12 and 3.11
     PropertyName = ComponentName = str
 
+__all__ = ["Estimate", "Range", "StagePlace", "GrainingEstimate"]
+
 # What arguments may be.
 Grams = Union[Mapping[str, float], Sequence[float], Buffer]
 Numbers = Union[float, Sequence[float], Buffer]
@@ -49,3 +51,34 @@ class Range:
 
     def __contains__(self, value: float) -> bool:
         return self.low <= value <= self.high
+
+
+@dataclass(frozen=True)
+class StagePlace:
+    """Where something lies in a stage table; str() gives its name, such as "between soft ball and firm ball".
+
+    `lower` and `upper` are indices of stage_name: the same index in a stage, two between two stages. Below the first
+    stage `lower` is -1, above a stage `upper` is the count of stages."""
+
+    lower: int
+    upper: int
+    #: 0 fine, 1 computed outside a fitted range; negative where there is no answer
+    status: int
+    name: str
+
+    def __str__(self) -> str:
+        return self.name
+
+
+@dataclass(frozen=True)
+class GrainingEstimate:
+    """Whether the sugar of a mixture may crystallize at a temperature. `risk`: 0 none, 1 low, 2 moderate, 3 high."""
+
+    risk: int
+    sucrose_supersaturation: Estimate
+    lactose_supersaturation: Estimate
+    #: of the dissolved sucrose and lactose
+    crystallizable_percent: Estimate
+    #: other sugars, of themselves and the sucrose
+    hindering_percent: float
+    status: int
