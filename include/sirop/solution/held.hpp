@@ -153,6 +153,12 @@ class solids_of {
 
     glass_sums<Scalar> glass;
     int brackets = 0;  ///< how often a search of the mixture needed a bracket
+    /// The same, and how often one of a curve did.
+    int brackets_used() const {
+        int sum = brackets;
+        for (std::size_t k = 0; k < count_; ++k) sum += parts_[k].at.brackets;
+        return sum;
+    }
 
   protected:
     static constexpr std::size_t curve_count = different(first_on_curve);

@@ -146,7 +146,8 @@ Scalar balance(const Search& search, const glass_sums<Scalar>& glass, const Held
         const auto state = search.at(distance);
         const X grams = number_in<X>(water),
                 ln_liquid = state.ln_aw - glass.ln_activity(grams, state.kelvin, side);
-        if (!(ln_liquid < X(0.0))) return sloped<X, Number>{X(1.0), Number(-1.0)};  // the glass alone does more
+        if (!(ln_liquid < X(0.0)))
+            return sloped<X, Number>{X(100.0 + ln_liquid), Number(-1.0)};  // the glass alone does more
         const auto there = liquid(ln_liquid, state.kelvin, error);
         return sloped<X, Number>{near_log(X(there.value / grams)),
                                  there.slope * state.slope * value_of(state.ln_aw) / value_of(ln_liquid)};
