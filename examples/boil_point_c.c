@@ -19,13 +19,16 @@ int main(void) {
         fprintf(stderr, "%s\n", sirop_status_text(status));
         return 1;
     }
+    printf(
+        "Hot sugar burns and steam bursts: deep pan, long sleeves. On a burn: cool running water 20 minutes, no "
+        "ice, "
+        "do not pull off stuck sugar, get medical help.\n\n");
     printf("60 g sucrose, 20 g glucose, 20 g water at 350 m (%.1f hPa), sirop %s\n", pressure_hpa,
            sirop_version());
     printf("boils at %.1f C (%.1f to %.1f): %s\n", boils.value, boils.low, boils.high,
            sirop_status_text(boils.status));
     printf("at 118 C it holds %.1f g of water (%.1f to %.1f): %s\n", water.value, water.low, water.high,
            sirop_status_text(water.status));
-    printf("Hot sugar burns and steam bursts: deep pan, long sleeves.\n");
     if (fflush(stdout) == 0 && !ferror(stdout)) return 0;
     fputs("standard output: cannot be written\n", stderr);
     return 3;

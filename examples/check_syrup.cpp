@@ -30,7 +30,7 @@ int main(int argc, char** argv) {
         ->excludes(by_solids);
     app.add_option("--table", name, "Which published table; stage_chart --list")->capture_default_str();
     const kitchen::options where(app);
-    app.footer(kitchen::cautions);
+    app.footer(kitchen::cautions());
     if (const int status = kitchen::parse(app, argc, argv); status >= 0) return status;
 
     core::mixture syrup;
@@ -57,6 +57,7 @@ int main(int argc, char** argv) {
         return kitchen::refused("parts: too dry to boil within the model; add water or give --solids-percent");
 
     kitchen::answer out;
+    out.print("{}\n", kitchen::cautions());
     out.print("This syrup: {:.1f} % solids in its syrup phase, {:.1f} % water in all\n",
               100.0 * syrup.syrup_solids(), core::percent(syrup.water(), syrup.total()));
     out.print("  boils at {} ({:.1f} to {:.1f} °C) at {:.0f} hPa\n", core::both_scales(boils_at.value),
@@ -97,7 +98,6 @@ int main(int argc, char** argv) {
     }
     out.print(
         "\n* beyond the model: the table's own temperature at sea level.  - no water content gives this.\n"
-        "Consistency is uncertain by a factor of 3 and more, a stage by some 2 °C.\n\n{}",
-        kitchen::cautions);
+        "Consistency is uncertain by a factor of 3 and more, a stage by some 2 °C.\n");
     return kitchen::print(out.text);
 }

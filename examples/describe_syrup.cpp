@@ -51,7 +51,7 @@ int main(int argc, char** argv) {
                      ->check(kitchen::within(0.0, 95.0));
     app.add_flag("--list", list, "The table of properties, ranges, sources and accuracies");
     const kitchen::options where(app);
-    app.footer(kitchen::cautions);
+    app.footer(kitchen::cautions());
     if (const int status = kitchen::parse(app, argc, argv); status >= 0) return status;
     if (list) return kitchen::print(catalogue());
     if (parts.empty()) return kitchen::refused("parts: at least one name=grams is needed, or --list");
@@ -61,6 +61,7 @@ int main(int argc, char** argv) {
         if (const auto why = kitchen::add_part(syrup, part); !why.empty()) return kitchen::refused(why);
     if (!(syrup.total() > 0.0)) return kitchen::refused("parts: 0 g in all; more than 0 is accepted");
     kitchen::answer out;
+    out.print("{}\n", kitchen::cautions());
     if (read->count() > 0) {
         const double water = core::water_from_reading(syrup, reading, celsius);
         if (!std::isfinite(water))
@@ -81,7 +82,6 @@ int main(int argc, char** argv) {
                       fmt::format("{:.5g} to {:.5g}", e.low, e.high),
                       e.status == core::grade::extrapolated ? "extrapolated" : "");
     }
-    out.print("\n\"-\" cannot be given here; describe_syrup --list says in which range it can.\n\n{}",
-              kitchen::cautions);
+    out.print("\n\"-\" cannot be given here; describe_syrup --list says in which range it can.\n");
     return kitchen::print(out.text);
 }

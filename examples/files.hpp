@@ -113,9 +113,10 @@ inline int unknown_table(const std::string& name) {
     return refused("table: \"" + name + "\" is unknown; see stage_chart --list");
 }
 
-/// Prints the text that a function of the C API writes, or why it refuses.  The exit status.
-template <class Call>
-int print_reply(const Call& call) {
+/// Shows the text that a function of the C API writes, on standard output if nothing else is said, or prints why
+/// it refuses.  The exit status.
+template <class Call, class Show = int (*)(const std::string&)>
+int print_reply(const Call& call, const Show& show = print) {
     std::string text(65536, '\0');
     std::size_t needed = 0;
     auto status = call(text.data(), text.size(), &needed);
@@ -125,7 +126,7 @@ int print_reply(const Call& call) {
     }
     text.resize(needed == 0 ? 0 : needed - 1);
     if (status == SIROP_E_BATCH) return refused(text);
-    return status < 0 ? refused(sirop_status_text(status)) : print(text);
+    return status < 0 ? refused(sirop_status_text(status)) : show(text);
 }
 
 }  // namespace kitchen

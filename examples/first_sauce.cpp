@@ -16,12 +16,12 @@ int main() {
                            .serve_at(celsius(18));
     const auto answer = predict(sauce);
     if (!answer) return std::puts((answer.why.place + ": " + answer.why.reason).c_str()), 2;
+    for (const auto& caution : answer->cautions()) std::printf("- %s\n", caution.c_str());
     const auto water = answer->water();
     std::printf("%.1f %% water (%.1f to %.1f), %s; the table says %s\n", 100 * water.value.value,
                 100 * water.low.value, 100 * water.high.value, answer->set().c_str(),
                 answer->stage_by_temperature().c_str());
     // [readme]
-    for (const auto& caution : answer->cautions()) std::printf("- %s\n", caution.c_str());
     if (std::fflush(stdout) == 0 && std::ferror(stdout) == 0) return 0;
     std::fputs("standard output: cannot be written\n", stderr);
     return 3;

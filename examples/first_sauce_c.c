@@ -42,17 +42,17 @@ int main(void) {
     if (status >= 0) status = sirop_question_set_text(question, "wanted.set_word", "mounding");
     if (status >= 0) status = sirop_question_ask(question, &plan);
     if (status >= 0) {
-        printf("%.1f %% water (%.1f to %.1f), %s; the table says %s\n", number(cold, "finished.water_percent"),
-               number(cold, "finished.water_percent_low"), number(cold, "finished.water_percent_high"),
-               text(cold, "set.word", word, sizeof word), text(cold, "stage.by_temperature", stage, sizeof stage));
-        printf("mounding: cook to %.1f C (%.1f to %.1f)\n", number(plan, "answer.thermometer_celsius"),
-               number(plan, "answer.thermometer_celsius_low"), number(plan, "answer.thermometer_celsius_high"));
         sirop_answer_count(cold, "cautions", &cautions);
         for (i = 0; i < cautions; ++i) {
             char key[32];
             sprintf(key, "cautions.%d", (int)i);
             printf("- %s\n", text(cold, key, caution, sizeof caution));
         }
+        printf("%.1f %% water (%.1f to %.1f), %s; the table says %s\n", number(cold, "finished.water_percent"),
+               number(cold, "finished.water_percent_low"), number(cold, "finished.water_percent_high"),
+               text(cold, "set.word", word, sizeof word), text(cold, "stage.by_temperature", stage, sizeof stage));
+        printf("mounding: cook to %.1f C (%.1f to %.1f)\n", number(plan, "answer.thermometer_celsius"),
+               number(plan, "answer.thermometer_celsius_low"), number(plan, "answer.thermometer_celsius_high"));
     } else {
         const char* why = sirop_question_refusal(question);
         if (*why == '\0') why = sirop_batch_refusal(batch);

@@ -21,23 +21,14 @@ int main(int argc, char** argv) {
                           "formulate_sauce");
     std::string graining;
     std::vector<std::string> free, sets;
-    double sweetness = 0.0, fat = 0.0, activity = 0.0, grams = 0.0, millilitres = 0.0, portions = 0.0, each = 0.0;
     app.add_option("--free", free, "Ingredients whose grams are asked, by name or place")->required();
     app.add_option("--set", sets, "Up to two, as WORD@CELSIUS, such as ribbon@25 \"soft set@5\"")->expected(1, 2);
-    const auto number = [&](const char* name, double& into, const char* what, double high) {
-        return app.add_option(name, into, what)->check(kitchen::within(0.0, high));
-    };
-    const auto* with_sweetness =
-        number("--sweetness-percent", sweetness, "As sweet as so much sugar in all", 200.0);
-    const auto* with_fat = number("--fat-percent", fat, "Fat in all", 100.0);
-    const auto* with_activity = number("--water-activity-at-most", activity, "Where it is kept", 1.0);
+    question::numbers targets;
+    targets.add(app, "sweetness-percent", "As sweet as so much sugar in all", 0.0, 200.0);
+    targets.add(app, "fat-percent", "Fat in all", 0.0, 100.0);
+    targets.add(app, "water-activity-at-most", "Where it is kept", 0.0, 1.0);
     app.add_option("--graining-at-most", graining, "none, low, moderate or high");
-    const auto* with_grams = number("--grams", grams, "The yield", 1e9);
-    const auto* with_millilitres = number("--millilitres", millilitres, "The yield", 1e9);
-    auto* with_portions = number("--portions", portions, "The yield", 1e6);
-    auto* with_each = number("--grams-per-portion", each, "Of the yield", 1e6);
-    with_portions->needs(with_each);
-    with_each->needs(with_portions);
+    const question::yield_options yield(app);
     if (const int status = kitchen::parse(app, argc, argv); status >= 0) return status;
 
     question::json asked = {{"ask", "formulate"}, {"free", free}};
@@ -46,15 +37,8 @@ int main(int argc, char** argv) {
         if (!set) return kitchen::refused("--set: \"" + text + "\" is not WORD@CELSIUS, such as ribbon@25");
         asked["wanted"].push_back(*set);
     }
-    if (with_sweetness->count() > 0) asked["sweetness_percent"] = sweetness;
-    if (with_fat->count() > 0) asked["fat_percent"] = fat;
-    if (with_activity->count() > 0) asked["water_activity_at_most"] = activity;
+    targets.into(asked);
     if (!graining.empty()) asked["graining_at_most"] = graining;
-    if (with_grams->count() > 0) asked["yield"]["grams"] = grams;
-    if (with_millilitres->count() > 0) asked["yield"]["millilitres"] = millilitres;
-    if (with_portions->count() > 0) {
-        asked["yield"]["portions"] = portions;
-        asked["yield"]["grams_per_portion"] = each;
-    }
+    if (auto wanted = yield.wanted(); !wanted.empty()) asked["yield"] = std::move(wanted);
     return app.ask(asked);
 }

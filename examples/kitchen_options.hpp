@@ -9,6 +9,7 @@
 #include <string>
 
 #include "files.hpp"
+#include "report/page.hpp"
 
 namespace kitchen {
 
@@ -73,13 +74,13 @@ inline std::string add_part(sirop::core::mixture& m, const std::string& part) {
     return {};
 }
 
-/// The footer of every program that tells somebody what to do with hot sugar.
-inline constexpr const char* cautions =
-    "Hot sugar sticks and burns deep, and water added to it bursts into steam: deep pan, long sleeves, add "
-    "liquids\n"
-    "off the heat and in parts. On a burn: cool running water for 20 minutes. For keeping and sale follow your "
-    "local\n"
-    "food code.\n";
+/// What every program says before it tells somebody what to do with hot sugar, and in its help.
+inline std::string cautions() {
+    std::string out;
+    for (const auto text : {sirop::core::burn_caution, sirop::core::steam_caution, sirop::core::keeping_deferral})
+        sirop::lib::row(out, "", text, 0);
+    return out;
+}
 
 /// Parses the command line; the exit status if the program is to end: 0 after --help, 2 after a bad option.
 inline int parse(CLI::App& app, int argc, char** argv) {
@@ -87,8 +88,10 @@ inline int parse(CLI::App& app, int argc, char** argv) {
         app.parse(argc, argv);
     } catch (const CLI::ParseError& problem) {
         std::ostringstream help;
-        const int status = app.exit(problem, help, std::cerr);
-        return status == 0 ? print(help.str()) : 2;
+        if (problem.get_exit_code() != 0)
+            return refused(std::string(problem.what()) + "; --help says what is accepted");
+        app.exit(problem, help);
+        return print(help.str());
     }
     return -1;
 }

@@ -435,7 +435,8 @@ def functions_page():
         twin = twins.get(f.name)
         also = [f"For n: `sirop_{twin.name}({', '.join(name for _, name in twin.parameters)})`."] if twin else []
         lines.append(f"- **`{f.declaration}`** — " + " ".join(filter(None, [f.text, f.more, *ranges, *also])).replace("{none}", "null"))
-    return "\n".join(lines) + "\n"
+    example = (ROOT / "examples/first_sauce_c.c").read_text(encoding="utf-8").rstrip()
+    return "\n".join([*lines, "", "## Example", "```c", example, "```"]) + "\n"
 
 
 def shown_kind(kind, all_parts):

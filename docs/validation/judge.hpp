@@ -16,6 +16,8 @@
 #include <utility>
 #include <vector>
 
+#include "crowds.hpp"
+#include "honey.hpp"
 #include "mixtures.hpp"
 #include "published.hpp"
 
@@ -24,6 +26,7 @@ namespace validation {
 using namespace sirop::core;
 namespace formula = sirop::formula;
 using sirop_test::bisect;
+using sirop_test::honey;
 using sirop_test::kelvin;
 using sirop_test::mole_fraction_at;
 using sirop_test::solution;

@@ -36,7 +36,16 @@ measurements side with the library, so the curves are coarser than they say, and
 the others in section 3. Corn syrup stands to the source's own sucrose as 1.00, 1.00, 0.86 and 0.83, to the library's as
 0.81, 0.85, 0.87 and 0.87. Chains took no constant from these points. Of the Greek honeys only the ends of two ranges are
 known, of milk concentrate neither fat nor pressure. Published
-glass transitions of one and the same sugar differ by up to 10 K between laboratories, with their definitions.
+glass transitions of one and the same sugar differ by up to 10 K between laboratories, with their definitions; the
+interval of a monosaccharide therefore reaches 12 K up from Roos's constants, which keeps honeys inside it too.
+
+Sucrose in humid air tests water activity and viscosity as a pair: at a given humidity the one gives the water, the
+other makes of it a viscosity. Whoever moves one must move the other. ±0.5 of the data's own scatter is allowed for.
+Towards 75 % humidity (76 % solids), where both are well known, the droplets' fit lies half a decade below. Crystals in
+molasses test the law of crowding alone (Krieger & Dougherty, 2.5 and 0.64), which the library took from elsewhere. Its
+interval is half of the thickening either way. One point is outside: fine grain, 0.12 of the volume, for which the
+source has nearly twice what any such law gives. A refractometer reads honey some 1.5 Brix below its solids. That is physics:
+its sugars refract less than sucrose in a less dense syrup.
 
 Left out as misprinted in the source: the viscosity of sucrose at 32 % and 20 °C.
 
@@ -62,8 +71,8 @@ exact, under 1 too narrow, over 2 wider than it should be. *Error stated* is how
 relative, of ln aw (the logarithm of the water activity at a given water content) or of the viscosity. *Error needed* is
 the one that would hold nine in ten of the published points. With fewer than 8 points the table says so instead of
 judging. Points of a regression are marked: there the interval is judged against a fit's own data or a model's values.
-Viscosities of glucose are published here at 20 °C only, so their interval is kept as wide as that of sucrose, though
-the one table alone would let it be narrower.
+The interval of glucose's viscosity is that of sucrose at 20 °C and widens with the distance from there, as its hot data
+need, which are out of line among themselves; the table at 20 °C alone would let it be narrower.
 )";
 
 inline constexpr const char* before_models =
@@ -96,8 +105,8 @@ inline constexpr const char* open_questions =
   the glass.
 - **The mixing rule** agrees with one published ternary model; no measured activity of a concentrated sugar mixture of known
   composition is at hand. What it errs by where thick is an estimate.
-- **Viscosity above 75 % is an interpolation** between measurements and the glass transition. The single marks, honey
-  and corn syrup, are all that lies between.
+- **Viscosity above 75 % is an interpolation** between measurements and the glass transition. Sucrose in humid air
+  (to ±0.5 decade) and the single marks, honey and corn syrup, are all that lies between.
 - **Isotherm and saturation of sucrose** are two independent publications. They agree on what a kitchen needs only if the
   heat capacity of solution is known (section 6); the library therefore does not derive one from the other.
 - **Recalled sources** should be checked against print: those so marked in the tables.

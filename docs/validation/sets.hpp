@@ -141,38 +141,73 @@ inline data_sets validations() {
     auto& thin = new_set(all, "density of sucrose to 60 %, 20 °C", crc, "kg/m³", 2, {"worst", 0.3});
     auto& thick = new_set(all, "density of sucrose at 80 %, 20 °C", crc, "kg/m³", 2, {"worst", 0.6});
     auto& index = new_set(all, "refractive index of sucrose, 20 °C (printed to 1e-4)", crc, "nD", 6);
-    auto& glucose_index = new_set(all, "refractive index of glucose, 20 °C", crc, "nD", 6, {"worst", 5.0e-4});
     auto& viscosity = new_set(all, "viscosity of sucrose, 20 °C", crc, "%", 1, {}, "viscosity, sucrose");
     for (const csv_row& row : read_csv("concentrative_properties_20C.csv").rows) {
         const double w = row.number("mass_percent");
-        const bool is_sucrose = row.text("solute") == "sucrose";
-        const mixture m = solution(is_sucrose ? component::sucrose : component::glucose, w);
+        if (row.text("solute") != "sucrose") continue;
+        const mixture m = solution(component::sucrose, w);
         const std::string where = at_percent(row);
-        (is_sucrose ? index : glucose_index).add(refractive_index(m, 20.0) - row.number("nD"), w, where);
-        if (!is_sucrose) continue;
+        index.add(refractive_index(m, 20.0) - row.number("nD"), w, where);
         (w < 70.0 ? thin : thick)
             .add(1000.0 * (syrup_density(m, 20.0) - row.number("density_g_per_cm3")), w, where);
         if (row.has("viscosity_mPa_s") && w != 32.0)
             viscosity.add_viscosity(m, 20.0, 1.0e-3 * row.number("viscosity_mPa_s"));
     }
-    auto& corn =
-        new_set(all, "viscosity of a 77 % corn syrup, 25–45 °C",
-                "a published fit, 15603 t^-2.44; reference not at hand", "%", 1, {}, "viscosity, corn syrup");
-    for (double t = 25.0; t <= 45.0; t += 5.0)
-        corn.add_viscosity(corn_syrup(77.0), t, 15603.0 * std::pow(t, -2.44));
+    for (const component sugar : {component::fructose, component::lactose}) {
+        const std::string name(data_of(sugar).name);
+        auto& set = new_set(all, "viscosity of " + name + ", 20 °C", crc, "%", 1, {}, "viscosity, " + name);
+        for (const csv_row& row : read_csv("fructose_lactose_20C.csv").rows)
+            if (row.text("solute") == name)
+                set.add_viscosity(solution(sugar, row.number("mass_percent")), 20.0,
+                                  1.0e-3 * row.number("viscosity_mPa_s"));
+    }
+    auto& air =
+        new_set(all, "viscosity of sucrose in air of 30–75 % humidity, 21.5 °C (activity and viscosity as a pair)",
+                "fit to droplets (reference not at hand), scatter ±0.5 to 1", "log10 Pa s", 2, {"worst", 0.5},
+                "sucrose in humid air");
+    for (const csv_row& row : read_csv("viscosity_sucrose_humidity.csv").rows) {
+        const double printed = row.number("log10_Pa_s"), humidity = row.number("RH_percent");
+        const estimate e = sirop_test::log10_viscosity_in_air(0.01 * humidity, 21.5);
+        air.add(e.value - printed, 85.0, text("%g %%", humidity), {e, printed, 0.5});
+    }
+    auto& crystals = new_set(all, "crystals in molasses, relative viscosity",
+                             "Rouillard & Koenig (year not at hand)", "%", 1, {}, "viscosity, crystals");
+    for (const csv_row& row : read_csv("crystal_suspension_viscosity.csv").rows) {
+        const double share = row.number("crystal_volume_fraction"), printed = row.number("relative_viscosity");
+        const double log10 = sirop_test::crystals_ln(share) / std::log(10.0);
+        crystals.add(
+            100.0 * (std::pow(10.0, log10) / printed - 1.0), 85.0, text("%g of the volume", share),
+            {between(log10, 0.5 * log10, 1.5 * log10), std::log10(printed), 0.0, judged::scale::log_viscosity});
+    }
+    auto& moisture = new_set(all, "refractive index of honey, 13–21 % water, 20 °C",
+                             std::string("Wedmore (1955), the equation of the moisture tables") + recalled, "nD",
+                             6, {"worst", 1.2e-3});
+    for (double water = 13.0; water <= 21.0; water += 1.0)
+        moisture.add(refractive_index(honey(water), 20.0) - sirop_test::wedmore_index(water), 100.0 - water,
+                     text("%g %% water", water));
     auto& glass = new_set(all, "glass transition of dry sugars",
                           "Orford et al. (1990); Finegold et al. (1989); Truong et al. (2004)", "°C", 1, {},
                           "glass transition");
+    const auto add_glass = [](data_set& set, const mixture& m, double printed, const std::string& where) {
+        const estimate e = glass_transition(m);
+        set.add(e.value - printed, 100.0 * m.syrup_solids(), where, {e, printed, 0.0});
+    };
     for (const csv_row& row : read_csv("glass_transition.csv").rows) {
         const std::string substance = row.text("substance");
         const std::string name = substance.substr(0, substance.find(' '));
         const auto sugar = find_component(name);
         if (!sugar || *sugar == component::water || row.text("basis").rfind("published", 0) != 0) continue;
-        mixture dry;
-        dry[*sugar] = 1.0;
-        const double tg = glass_celsius(dry), printed = row.number("Tg_C");
-        glass.add(tg - printed, 100.0, name,
-                  {between(tg, tg - glass_error_kelvin, tg + glass_error_kelvin), printed, 0.0});
+        add_glass(glass, solution(*sugar, 100.0), row.number("Tg_C"), name);
+    }
+    auto& moist =
+        new_set(all, "glass transition of moist maltodextrin (taken as DE 10), lactose, honeys",
+                "Lievonen et al. (1998); Roos (2002); Lazaridou et al. (2004)", "°C", 1, {}, "glass transition");
+    for (const csv_row& row : read_csv("glass_transition_wet.csv").rows) {
+        const std::string name = row.text("substance");
+        mixture m = name == "lactose" ? solution(component::lactose, 100.0) : honey();
+        if (name == "maltodextrin") m.grams = starch_syrup_solids(10.0);
+        add_glass(moist, m.with_water(0.01 * row.number("grams_water_per_100_g_dry") * m.dissolved()),
+                  row.number("Tg_C"), name);
     }
     auto& heat = new_set(all, "latent heat of water, 0.01–180 °C", "IAPWS-IF97, regions 1 and 2", "kJ/kg", 3);
     for (const csv_row& row : read_csv("water_saturation.csv").rows)
@@ -263,14 +298,39 @@ inline data_sets regressions() {
             genotelle.add_viscosity(solution(component::sucrose, w), t, genotelle_pa_s(w, t));
     auto& glucose = new_set(all, "viscosity of glucose to 60 %, 20 °C (our fit)", crc, "%", 1, {"worst", 6.0},
                             "viscosity, glucose (regression)");
-    auto& density = new_set(all, "density of glucose to 60 %, 20 °C (one constant fitted)", crc, "kg/m³", 2);
-    for (const csv_row& row : read_csv("concentrative_properties_20C.csv").rows) {
-        if (row.text("solute") != "glucose") continue;
-        const mixture m = solution(component::glucose, row.number("mass_percent"));
-        glucose.add_viscosity(m, 20.0, 1.0e-3 * row.number("viscosity_mPa_s"));
-        density.add(1000.0 * (syrup_density(m, 20.0) - row.number("density_g_per_cm3")),
-                    row.number("mass_percent"), at_percent(row));
-    }
+    for (const csv_row& row : read_csv("concentrative_properties_20C.csv").rows)
+        if (row.text("solute") == "glucose")
+            glucose.add_viscosity(solution(component::glucose, row.number("mass_percent")), 20.0,
+                                  1.0e-3 * row.number("viscosity_mPa_s"));
+    auto& hot =
+        new_set(all, "viscosity of glucose, 50 and 60 % at 45 and 50 °C (our fit), and two thin ones at 35 °C",
+                "Telis et al. (2007), second hand", "%", 1, {}, "viscosity, hot glucose (regression)");
+    for (const csv_row& row : read_csv("viscosity_glucose_hot.csv").rows)
+        hot.add_viscosity(solution(component::glucose, row.number("mass_percent")), row.number("T_C"),
+                          1.0e-3 * row.number("viscosity_mPa_s"));
+    auto& corn = new_set(all, "viscosity of a 77 % corn syrup, 25–45 °C (its mean fitted)",
+                         "a published fit, 15603 t^-2.44; reference not at hand", "%", 1, {},
+                         "viscosity, corn syrup (regression)");
+    for (double t = 25.0; t <= 45.0; t += 5.0)
+        corn.add_viscosity(corn_syrup(77.0), t, 15603.0 * std::pow(t, -2.44));
+    const auto own_ratios = [&](component sugar, const char* file, const char* density_column,
+                                double to_kg_per_m3) {
+        const std::string name(data_of(sugar).name);
+        auto& density =
+            new_set(all, "density of " + name + ", 20 °C (our fit)", crc, "kg/m³", 2, {"worst", to_kg_per_m3});
+        auto& index =
+            new_set(all, "refractive index of " + name + ", 20 °C (our fit)", crc, "nD", 6, {"worst", 3.0e-4});
+        for (const csv_row& row : read_csv(file).rows) {
+            if (row.text("solute") != name) continue;
+            const double w = row.number("mass_percent");
+            const mixture m = solution(sugar, w);
+            density.add(1000.0 * (syrup_density(m, 20.0) - row.number(density_column)), w, at_percent(row));
+            index.add(refractive_index(m, 20.0) - row.number("nD"), w, at_percent(row));
+        }
+    };
+    own_ratios(component::glucose, "concentrative_properties_20C.csv", "density_g_per_cm3", 0.6);
+    own_ratios(component::fructose, "fructose_lactose_20C.csv", "density_g_cm3", 0.5);
+    own_ratios(component::lactose, "fructose_lactose_20C.csv", "density_g_cm3", 0.7);
 
     auto& sucrose = new_set(all, "saturation of sucrose, 0–100 °C",
                             "values of the polynomial, Bubník & Kadlec (1995)", "% solids", 3);

@@ -281,9 +281,13 @@ SIROP_API const char* sirop_growth_limits_source(void);
  * *needed_bytes is 0. */
 SIROP_API int32_t sirop_predict_json(const char* batch, size_t batch_bytes, const char* table, char* out,
                                      size_t out_bytes, size_t* needed_bytes);
-/* The same as a readable report for a cook. */
+/* The same as a readable report for a cook: everything. */
 SIROP_API int32_t sirop_predict_report(const char* batch, size_t batch_bytes, const char* table, char* out,
                                        size_t out_bytes, size_t* needed_bytes);
+/* The same as a card to cook by: cautions, ingredients, where to stop, what it becomes, in some 25 lines.
+ * columns: the characters at which lines wrap, 24 to 200; others are SIROP_E_RANGE. */
+SIROP_API int32_t sirop_predict_card(const char* batch, size_t batch_bytes, const char* table, int32_t columns,
+                                     char* out, size_t out_bytes, size_t* needed_bytes);
 
 /* The inverse questions (docs/questions.md): to which temperature, how to rescue, what instead, and so on.  A
  * question in, the answer out, as JSON or as a report; everything else as in sirop_predict_json. */

@@ -123,11 +123,9 @@ class mixture {
         return detail::with_unit(usable() ? core::freezing_celsius(contents_) : core::estimate{}, celsius);
     }
 
-    /// Glass transition of the syrup phase, +-5 K.
+    /// Glass transition of the syrup phase.
     estimate<temperature> glass_transition() const {
-        const double tg = usable() ? core::glass_celsius(contents_) : core::not_a_number;
-        return detail::with_unit(core::between(tg, tg - core::glass_error_kelvin, tg + core::glass_error_kelvin),
-                                 celsius);
+        return detail::with_unit(usable() ? core::glass_transition(contents_) : core::estimate{}, celsius);
     }
 
     /// Dissolved solids of the syrup phase.

@@ -6,6 +6,7 @@
 #include "c/c_call.hpp"
 #include "json/batch_file.hpp"
 #include "questions/question.hpp"
+#include "report/card.hpp"
 
 namespace {
 
@@ -17,10 +18,10 @@ int32_t refuse(std::string& text, const core::refusal& why) {
     return SIROP_E_BATCH;
 }
 
-using writer = std::string (*)(const core::prediction&);
-
+/// Predicts a batch file and lets `write` make the text of batch and prediction.
+template <class Write>
 int32_t predict(const char* batch, size_t batch_bytes, const char* table, char* out, size_t out_bytes,
-                size_t* needed_bytes, writer write) noexcept {
+                size_t* needed_bytes, const Write& write) noexcept {
     return text_call(batch != nullptr, out, out_bytes, needed_bytes, [&](std::string& text) -> int32_t {
         const auto* stages = table_of(table);
         if (stages == nullptr) return SIROP_E_NAME;
@@ -28,7 +29,7 @@ int32_t predict(const char* batch, size_t batch_bytes, const char* table, char* 
         if (!read) return refuse(text, read.why);
         const auto answer = core::predict_with_advice(*read, *stages);
         if (!answer) return refuse(text, answer.why);
-        text = write(*answer);
+        text = write(*read, *answer);
         return status_of(answer->status);
     });
 }
@@ -156,12 +157,26 @@ int32_t sirop_layers_at_equilibrium_n(size_t n, size_t layers, const double* gra
 
 int32_t sirop_predict_json(const char* batch, size_t batch_bytes, const char* table, char* out, size_t out_bytes,
                            size_t* needed_bytes) {
-    return predict(batch, batch_bytes, table, out, out_bytes, needed_bytes, json_answer);
+    return predict(batch, batch_bytes, table, out, out_bytes, needed_bytes,
+                   [](const core::batch&, const core::prediction& p) { return json_answer(p); });
 }
 
 int32_t sirop_predict_report(const char* batch, size_t batch_bytes, const char* table, char* out, size_t out_bytes,
                              size_t* needed_bytes) {
-    return predict(batch, batch_bytes, table, out, out_bytes, needed_bytes, report);
+    return predict(batch, batch_bytes, table, out, out_bytes, needed_bytes,
+                   [](const core::batch&, const core::prediction& p) { return report(p); });
+}
+
+int32_t sirop_predict_card(const char* batch, size_t batch_bytes, const char* table, int32_t columns, char* out,
+                           size_t out_bytes, size_t* needed_bytes) {
+    if (!card_width_limit.holds(columns) && needed_bytes != nullptr) {
+        *needed_bytes = 0;
+        return SIROP_E_RANGE;
+    }
+    return predict(batch, batch_bytes, table, out, out_bytes, needed_bytes,
+                   [&](const core::batch& b, const core::prediction& p) {
+                       return card_text(card_of(b, p), static_cast<size_t>(columns));
+                   });
 }
 
 int32_t sirop_ask_json(const char* question, size_t question_bytes, char* out, size_t out_bytes,

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "sirop/cooking/advice.hpp"
 #include "sirop/sirop.h"
 
 namespace sirop::figure {
@@ -24,24 +25,23 @@ std::string kitchen_line(const batch_curves& c) {
 }
 
 std::string drawn(const batch_curves& c) {
-    constexpr area left{92.0, 582.0, 142.0, 634.0}, right{672.0, 1092.0, 142.0, 634.0};
+    constexpr area left{92.0, 582.0, 178.0, 670.0}, right{672.0, 1092.0, 178.0, 670.0};
     constexpr const char* heading = "font-size=\"16\" font-weight=\"bold\"";
     page on(1188.0, 840.0);
     const std::string title = c.batch.title.empty() ? "A batch without a title" : c.batch.title;
     const auto served = degrees(c.batch.serve_celsius);
     on.text({40.0, 48.0}, title, "font-size=\"22\" font-weight=\"bold\"", 84.0);
-    on.text({40.0, 72.0}, kitchen_line(c));
-    on.text({left.left, 106.0}, "Water left, and the stages", heading);
-    on.text({right.left, 106.0}, "Set at " + served, heading);
+    on.text({40.0, 70.0}, core::burn_caution);
+    on.text({40.0, 88.0}, core::steam_caution);
+    on.text({40.0, 112.0}, kitchen_line(c));
+    on.text({left.left, 142.0}, "Water left, and the stages", heading);
+    on.text({right.left, 142.0}, "Set at " + served, heading);
     draw_water(on, c, left);
     draw_set(on, c, right);
-    draw_legend(on, c, left.left, right.left, 706.0);
-    on.line({40.0, 770.0}, {1148.0, 770.0}, thin);
-    on.text({40.0, 790.0},
-            "Hot sugar sticks and burns deep, and water added to it bursts into steam: deep pan, long sleeves, "
-            "liquids off the heat and in parts.");
+    draw_legend(on, c, left.left, right.left, 738.0);
+    on.line({40.0, 804.0}, {1148.0, 804.0}, thin);
     on.text(
-        {40.0, 810.0},
+        {40.0, 822.0},
         std::string("Ranges are the models' own; ingredients and weighing add to them.") +
             (c.at_target.status == core::grade::fine ? "" : "  Here a model is used outside its fitted range.") +
             "  sirop " + sirop_version());

@@ -97,8 +97,8 @@ void page::upright(point a, std::string_view words, std::string_view style) {
 }
 
 std::string page::file(std::string_view title, std::string_view description) const {
-    return "<svg xmlns=\"http://www.w3.org/2000/svg\" width=\"297mm\" height=\"210mm\" viewBox=\"0 0 " +
-           number(width_) + " " + number(height_) +
+    return "<svg xmlns=\"http://www.w3.org/2000/svg\" width=\"" + number(sheet_width_) + "mm\" height=\"" +
+           number(sheet_height_) + "mm\" viewBox=\"0 0 " + number(width_) + " " + number(height_) +
            "\" role=\"img\" font-family=\"sans-serif\" font-size=\"13\">\n<title>" + escaped(title, 200) +
            "</title>\n<desc>" + escaped(description) +
            "</desc>\n<defs><pattern id=\"hatch\" width=\"5\" height=\"5\" patternUnits=\"userSpaceOnUse\" "

@@ -50,7 +50,9 @@ double width_in_characters(std::string_view text);
 /// The page.  Styles are written as given, text is escaped.
 class page {
   public:
-    page(double width, double height) : width_(width), height_(height) {}
+    /// So many units wide and high; printed on an A4 sheet lying, or on another in mm.
+    page(double width, double height, double sheet_width = 297.0, double sheet_height = 210.0)
+        : width_(width), height_(height), sheet_width_(sheet_width), sheet_height_(sheet_height) {}
 
     void line(point a, point b, std::string_view style);
     void box(point a, point b, std::string_view style, std::string_view tip = {});
@@ -61,7 +63,7 @@ class page {
     /// Reading upwards.
     void upright(point a, std::string_view words, std::string_view style = "");
 
-    /// The whole file; the page is an A4 sheet's width, lying.
+    /// The whole file.
     std::string file(std::string_view title, std::string_view description) const;
 
   private:
@@ -71,7 +73,7 @@ class page {
     };
     void add(std::string_view element, std::initializer_list<attribute> attributes, std::string_view style,
              const std::string& content = {}, const line_of_points& points = {});
-    double width_, height_;
+    double width_, height_, sheet_width_, sheet_height_;
     std::string body_;
 };
 

@@ -35,6 +35,10 @@ json batch_json(const core::batch& b);
 /// The answer as an object.
 json prediction_json(const core::prediction& p);
 
+/// Writes beside the cautions and notes of an answer, under "remarks", for each of them: which sentence it is
+/// about, its code, its severity, and the key of the answer where its numbers stand.
+void write_remarks(json& answer);
+
 /// The answer as one JSON object, ending in a newline.
 std::string json_answer(const core::prediction& p);
 

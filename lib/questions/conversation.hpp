@@ -2,8 +2,9 @@
 #pragma once
 
 #include "questions/question.hpp"
+#include "report/card.hpp"
 #include "report/page.hpp"
-#include "sirop/questions/target.hpp"
+#include "sirop/questions/cook_path.hpp"
 
 namespace sirop::lib {
 
@@ -118,6 +119,29 @@ inline void add_prediction(conversation& talk, core::batch plan, double thermome
     talk.status = core::worst(talk.status, p->status);
 }
 
+/// What the pan weighs where the cook ends, and how a window compares with what a thermometer can tell; low and
+/// high are NaN where there is no window.
+inline void put_weight(conversation& talk, json& out, const core::batch& plan, double thermometer,
+                       double low = core::not_a_number, double high = core::not_a_number) {
+    const core::cook_path path(plan);
+    const auto grams_at = [&](double reading) {
+        return path.cooked_at(reading - plan.thermometer_error_kelvin).total();
+    };
+    std::string text = fixed(grams_at(thermometer), 0) + " g without the pan";
+    write(out, "pan_grams", grams_at(thermometer));
+    if (std::isfinite(low)) {
+        const double within = std::fmax(kitchen_probe_kelvin, plan.thermometer_within_kelvin);
+        const bool narrow = high - low < 2.0 * within;
+        write(out, field{"pan_grams_low", grams_at(high)}, field{"pan_grams_high", grams_at(low)},
+              field{"window_narrower_than_thermometer", narrow});
+        text += " (" + fixed(grams_at(high), 0) + " to " + fixed(grams_at(low), 0) + " g)";
+        if (narrow)
+            text +=
+                "; stop by weight: the window is narrower than a thermometer's ±" + core::shortest(within) + " °C";
+    }
+    talk.say("then weigh", text);
+}
+
 /// What goes into the pan and what off the heat, for a program and for a cook.
 inline void write_lines(json& answer, const core::batch& plan) {
     for (const auto& [key, lines] : {std::pair{"pan", &plan.pan}, std::pair{"off_heat", &plan.off_heat}}) {
@@ -134,6 +158,7 @@ inline void say_lines(conversation& talk, const core::batch& plan) {
 
 using refused = std::optional<refusal>;
 
+refused cook_over_time(conversation& talk);  // in question_time.cpp
 // Those that need Eigen, in question_design.cpp.
 refused substitute(conversation& talk);
 refused formulate(conversation& talk);

@@ -1,3 +1,5 @@
+#include <algorithm>
+
 #include "questions/conversation.hpp"
 #include "sirop/questions/other_kitchen.hpp"
 #include "sirop/questions/rescue.hpp"
@@ -27,6 +29,7 @@ refused cook_for(conversation& talk) {
     talk.say("the window", both_scales(a->low_celsius) + " to " + both_scales(a->high_celsius) +
                                (a->low_is_the_boil ? "; it starts where the pan boils" : "") +
                                (a->high_is_the_model ? "; it ends with the model" : ""));
+    put_weight(talk, out, talk.batch, a->thermometer_celsius, a->low_celsius, a->high_celsius);
     talk.say("1 °C too low", core::shown(w, a->value_one_kelvin_low));
     talk.say("1 °C too high", core::shown(w, a->value_one_kelvin_high));
     talk.because(a->reason);
@@ -34,6 +37,79 @@ refused cook_for(conversation& talk) {
     talk.status = core::worst(talk.status, a->status);
     add_prediction(talk, talk.batch, a->thermometer_celsius, w.table);
     return std::nullopt;
+}
+
+template <class Is>
+bool any_line(const core::batch& b, const Is& is) {
+    return std::any_of(b.pan.begin(), b.pan.end(), is) || std::any_of(b.off_heat.begin(), b.off_heat.end(), is);
+}
+
+bool is_milky(const core::ingredient_line& l) {
+    const auto* row = core::find_ingredient(l.name);
+    return row != nullptr &&
+           (row->kind == core::ingredient_kind::milk_or_cream || row->kind == core::ingredient_kind::custard ||
+            row->kind == core::ingredient_kind::dairy);
+}
+
+/// Fruit, acid, or what holds as much of it as lemon juice does: milk curdles in it.
+bool is_sour(const core::ingredient_line& l) {
+    const auto* row = core::find_ingredient(l.name);
+    return (row != nullptr &&
+            (row->kind == core::ingredient_kind::fruit || row->kind == core::ingredient_kind::acid)) ||
+           l.per_gram[core::index_of(core::component::acid)] > 0.04;
+}
+
+/// What may be stirred in where nothing is said: milk only into what is made with milk, and not beside acid.
+std::vector<std::string> what_suits(const core::batch& b) {
+    if (any_line(b, is_milky) && !any_line(b, is_sour)) return {"water", "whole milk", "heavy cream 36 %"};
+    return {"water"};
+}
+
+core::allergen_set allergens_of(const std::string& ingredient) {
+    const auto* row = core::find_ingredient(ingredient);
+    return row == nullptr ? core::allergen::none : row->allergens;
+}
+
+/// What a liquid brings along: its allergens, those that the batch had not, and whether it curdles.
+void warn_of(conversation& talk, json& way, const std::string& liquid) {
+    const auto brought = allergens_of(liquid);
+    if (!brought.empty()) write(way, "allergens", json(json::list()));
+    for (std::size_t i = 0; i < core::allergen_names.size(); ++i) {
+        const core::allergen_set one{static_cast<std::uint16_t>(1U << i)};
+        if (!brought.holds(one)) continue;
+        grown(at(way, "allergens")) = json(std::string(core::allergen_names[i]));
+        const bool known =
+            any_line(talk.batch, [&](const core::ingredient_line& l) { return allergens_of(l.name).holds(one); });
+        if (!known)
+            talk.cautions.push_back("Allergen: " + liquid + " brings " + std::string(core::allergen_names[i]) +
+                                    ", which nothing else here is known to hold.");
+    }
+    if (const core::ingredient_line line{liquid, {}, 0.0, 20.0}; is_milky(line) && any_line(talk.batch, is_sour))
+        talk.cautions.push_back("There is acid in this batch: " + liquid + " may curdle.");
+}
+
+/// What to look for once a way has been gone: what the thermometer shows as it boils again, and the pan's weight.
+void put_check(conversation& talk, json& out, const core::rescue_answer& a, const core::rescue_way& way,
+               bool additions_in) {
+    const auto& b = talk.batch;
+    core::mixture pan = a.now;
+    double celsius = way.thermometer_celsius;
+    if (way.ingredient.empty()) {
+        core::batch further = b;
+        further.pan = {core::detail::line_of(a.now, "what is in the pan")};
+        pan = core::cook_path(further).cooked_at(celsius - b.thermometer_error_kelvin);
+    } else {
+        pan += core::in_the_pan({{way.ingredient, *core::pantry_composition(way.ingredient), way.grams, 20.0}});
+        celsius = core::best_boiling_celsius(pan, b.pressure_pa) + b.thermometer_error_kelvin;
+    }
+    const double grams = additions_in ? way.finished_grams : pan.total();
+    std::string text = fixed(grams, 0) + " g without the pan";
+    if (!additions_in || way.ingredient.empty()) {
+        write(out, "check_thermometer_celsius", celsius);
+        text = "boiling, it shows " + both_scales(celsius) + " and weighs " + text;
+    }
+    write(out, "check_grams", grams);
+    talk.say("check", text);
 }
 
 refused rescue(conversation& talk) {
@@ -61,7 +137,7 @@ refused rescue(conversation& talk) {
         else
             talk.in.refuse("now.additions_in", "is " + shown(*in) + "; true or false is accepted");
     }
-    std::vector<std::string> liquids = {"water", "whole milk", "heavy cream 36 %"};
+    std::vector<std::string> liquids = what_suits(talk.batch);
     if (const json* with = talk.in.member(talk.question, "with")) {
         liquids.clear();
         constexpr const char* accepted = "a list of ingredients of the pantry";
@@ -84,6 +160,17 @@ refused rescue(conversation& talk) {
     put_measure(at(out, "as_it_is"), w, a->value_now);
     write(out, "already_met", a->met);
     write(out, "ways", json(json::list()));
+    const bool pour_in = !a->met && a->too_dry;
+    if (pour_in || (!where.additions_in && core::additions_burst(talk.batch)))
+        talk.cautions.emplace_back(core::steam_caution);
+    talk.cautions.emplace_back(core::burn_caution);
+    if (pour_in)
+        talk.say("first",
+                 std::string("take the pan off the heat and let it stop boiling; warm the liquid and stir it "
+                             "in, in parts") +
+                     (where.additions_in ? ""
+                                         : "; then bring it back to the boil, without boiling it down, and "
+                                           "go on with the additions"));
     for (const auto& way : a->ways) {
         json& one = grown(at(out, "ways"));
         if (!way.ingredient.empty()) {
@@ -99,19 +186,14 @@ refused rescue(conversation& talk) {
               field{"finished_water_percent", core::percent(way.finished.water(), way.finished.total())},
               field{"sentence", way.sentence});
         talk.say(a->ways.size() > 1 && &way != &a->ways.front() ? "or" : "do this", way.sentence);
+        put_check(talk, one, *a, way, where.additions_in);
+        if (!way.ingredient.empty()) warn_of(talk, one, way.ingredient);
     }
     talk.because(a->reason);
     talk.status = core::worst(talk.status, a->status);
-    talk.cautions.emplace_back(core::burn_caution);
     talk.cautions.emplace_back(core::keeping_deferral);
     talk.cautions.emplace_back(
         "Graining and keeping of the rescued batch are not judged here: predict it as it is then.");
-    const bool still_to_add = !where.additions_in && core::additions_burst(talk.batch);
-    if (still_to_add || (!a->met && a->too_dry)) talk.cautions.emplace_back(core::steam_caution);
-    if (!a->met && a->too_dry && !where.additions_in)
-        talk.say("how",
-                 "off the heat, warm and in parts; then stir it back to the boil, without boiling it down, and go "
-                 "on with the additions");
     return std::nullopt;
 }
 
@@ -147,6 +229,7 @@ refused scale(conversation& talk) {
     write(out, "thermometer_celsius", talk.batch.thermometer_celsius);
     talk.say("cook to",
              both_scales(talk.batch.thermometer_celsius) + ", as before: temperature and set do not change");
+    put_weight(talk, out, a->plan, talk.batch.thermometer_celsius);
     talk.because(
         "Water, stage and set depend on proportions and temperature alone; a larger batch takes longer, not "
         "hotter.");
@@ -183,6 +266,7 @@ refused travel(conversation& talk) {
           field{"rule_of_thumb_water_percent", a->rule_of_thumb_water_percent});
     talk.say("cook to", both_scales(a->thermometer_celsius) + " on the thermometer there, for " +
                             both_scales(a->from_thermometer_celsius) + " here");
+    put_weight(talk, out, a->plan, a->thermometer_celsius);
     talk.say("what changes", "the temperature alone");
     talk.say("what does not",
              "the amounts and the water left; set, yield and keeping hardly, by what additions flash off");
@@ -211,6 +295,7 @@ constexpr question_kind questions[] = {
     {"travel", true, true, travel, {"to"}},
     {"sensitivity", true, true, sensitivity, {"uncertainties", "samples", "seed"}},
     {"learn_kitchen", true, false, learn_kitchen, {"logs"}},
+    {"cook_over_time", true, true, cook_over_time, {"stove", "steps", "ph"}},
 };
 
 }  // namespace
@@ -253,16 +338,18 @@ core::outcome<reply> answer_question(const json& document, const std::vector<std
     if (in.fault) return *in.fault;
 
     write(talk.answer, field{"sirop_answer", 1}, field{"ask", name}, field{"title", talk.batch.title});
-    talk.page = title_line(talk.batch.title.empty() ? "Batch" : talk.batch.title);
     if (auto why = found->answer(talk)) return *why;
     if (talk.cautions.empty())
         talk.cautions = {std::string(core::burn_caution), std::string(core::keeping_deferral)};
     write(talk.answer, field{"status", talk.status == core::grade::fine ? "fine" : "extrapolated"},
           field{"cautions", talk.cautions}, field{"notes", talk.batch.notes});
-    heading(talk.page, "WHAT TO WATCH");
-    for (const auto& caution : talk.cautions) row(talk.page, "  -", caution, 4);
-    for (const auto& note : talk.batch.notes) row(talk.page, "  -", note, 4);
-    return reply{std::move(talk.answer), std::move(talk.page), talk.status};
+    write_remarks(talk.answer);
+    std::string page = title_line(talk.batch.title.empty() ? "Batch" : talk.batch.title);
+    say_cautions(page, talk.cautions);
+    page += talk.page;
+    if (!talk.batch.notes.empty()) heading(page, "NOTES");
+    for (const auto& note : talk.batch.notes) row(page, "  -", note, 4);
+    return reply{std::move(talk.answer), std::move(page), talk.status};
 }
 
 }  // namespace sirop::lib

@@ -57,7 +57,8 @@ refusal at_place(refusal why, std::string_view core_key, std::string_view own_ke
     return why;
 }
 
-void put_cook(conversation& talk, json& out, double thermometer, double low, double high, const char* window) {
+void put_cook(conversation& talk, json& out, const core::batch& plan, double thermometer, double low, double high,
+              const char* window) {
     write(out, field{"thermometer_celsius", thermometer},
           field{"thermometer_fahrenheit", core::celsius_to_fahrenheit(thermometer)},
           field{"thermometer_celsius_low", low}, field{"thermometer_celsius_high", high});
@@ -65,6 +66,7 @@ void put_cook(conversation& talk, json& out, double thermometer, double low, dou
              both_scales(thermometer) + " on your thermometer" +
                  (std::isfinite(low) ? " (" + both_scales(low) + " to " + both_scales(high) + " " + window + ")"
                                      : std::string()));
+    put_weight(talk, out, plan, thermometer, low, high);
 }
 
 std::optional<core::number_target> read_target(conversation& talk, const char* key, double usual_within) {
@@ -133,7 +135,8 @@ refused substitute(conversation& talk) {
     };
     put_change("replacements", a->replacements);
     put_change("changed", a->changed);
-    put_cook(talk, out, a->cook.thermometer_celsius, a->cook.low_celsius, a->cook.high_celsius, "keep the set");
+    put_cook(talk, out, a->plan, a->cook.thermometer_celsius, a->cook.low_celsius, a->cook.high_celsius,
+             "keep the set");
     write(out, "thermometer_before_celsius", a->thermometer_before_celsius);
     talk.say("instead of", both_scales(a->thermometer_before_celsius));
     for (const auto& t : a->trades) {
@@ -230,7 +233,7 @@ refused formulate(conversation& talk) {
     json& out = at(talk.answer, "answer");
     write_lines(out, a->plan);
     say_lines(talk, a->plan);
-    put_cook(talk, out, a->plan.thermometer_celsius, a->low_celsius, a->high_celsius,
+    put_cook(talk, out, a->plan, a->plan.thermometer_celsius, a->low_celsius, a->high_celsius,
              "keep the first set, not each of the others");
     write(out, "targets", json(json::list()));
     for (const auto& t : a->targets) {
@@ -281,9 +284,12 @@ refused sensitivity(conversation& talk) {
         json& one = at(at(out, "outputs"), row.name);
         write(one, field{"value", a->value[i]}, field{"standard_uncertainty", a->standard_uncertainty[i]},
               field{"unit", row.unit});
-        talk.say(row.words, fixed(a->value[i], 2) + " ± " + fixed(a->standard_uncertainty[i], 2) +
-                                (row.unit == "1" ? std::string() : std::string(" ").append(row.unit)) +
-                                " (standard uncertainty)");
+        const double sigma = a->standard_uncertainty[i];
+        if (row.unit == "log10 Pa s")  // a cook reads it as a factor
+            talk.say(row.words, "right within a factor of " + fixed(std::pow(10.0, sigma), 1));
+        else
+            talk.say(row.words, fixed(a->value[i], 2) + " ± " + fixed(sigma, 2) +
+                                    (row.unit == "1" ? std::string() : std::string(" ").append(row.unit)));
     }
     write(out, "inputs", json(json::list()));
     for (const auto& e : a->effects) {
@@ -304,8 +310,10 @@ refused sensitivity(conversation& talk) {
                          fixed(std::pow(10.0, e.contribution[set]), 2) + " in the set");
     }
     const auto& first = a->effects.front();
-    talk.because("What moves the set most is " + first.input.name + ".",
-                 " The models' own uncertainty comes on top: it is in the ranges of the prediction.");
+    talk.because(
+        "What moves the set most is " + first.input.name + ".",
+        " The numbers after ± and the factors are standard uncertainties (two times in three it is within). The "
+        "models' own comes on top: it is in the ranges of the prediction.");
     if (samples >= 1.0) {
         const auto sampled = core::monte_carlo(talk.batch, inputs, static_cast<std::size_t>(samples),
                                                static_cast<std::uint64_t>(seed));

@@ -100,6 +100,7 @@ json prediction_json(const core::prediction& p) {
     }
 
     write(answer, field{"cautions", p.cautions}, field{"notes", p.notes});
+    write_remarks(answer);
     return answer;
 }
 
@@ -128,14 +129,18 @@ std::string slump_text(const core::estimate& seconds) {
         return std::string("stands up") +
                (std::isfinite(seconds.low) ? "; at the soft end it is down to half in " + round_time(seconds.low)
                                            : "");
-    return "slumps to half in " + round_time(seconds.value) + " (" + round_time(seconds.low) + " to " +
-           (std::isfinite(seconds.high) ? round_time(seconds.high) : std::string("never")) + ")";
+    const auto best = round_time(seconds.value), low = round_time(seconds.low);
+    const auto high = std::isfinite(seconds.high) ? round_time(seconds.high) : std::string("never");
+    return "slumps to half in " + best + (low == best && high == best ? "" : " (" + low + " to " + high + ")");
 }
 
-std::string pours_from(const core::estimate& celsius) {
-    if (!celsius.computed()) return "; at none below 170 °C";
-    if (celsius.value <= -30.0) return "; at any temperature";
-    return "; warmed, it pours from about " + core::both_scales(celsius.value, 0);
+/// From where on it pours when it is warmed, if it does not as it is.
+std::string pours_from(const core::set_answer& s, double celsius) {
+    if (s.pours == core::verdict::yes) return "";
+    if (!s.pouring_celsius.computed()) return "; at none below 170 °C";
+    return s.pouring_celsius.value > celsius
+               ? "; warmed, it pours from about " + core::both_scales(s.pouring_celsius.value, 0)
+               : "";
 }
 
 /// By what factor milk loosens it.
@@ -153,6 +158,7 @@ std::string report(const core::prediction& p) {
     std::string out;
     out += title_line(p.title.empty() ? "Batch" : p.title);
 
+    say_cautions(out, p.cautions);
     heading(out, "IN THE PAN");
     row(out, "  all together",
         core::fixed(p.pan_grams, 0) + " g, " + core::fixed(p.pan.water(), 0) + " g of it water");
@@ -212,13 +218,14 @@ std::string report(const core::prediction& p) {
                          : by_verdict(p.set.holds, "the layer keeps more than half its height for 10 minutes",
                                       "it may keep half its height for 10 minutes",
                                       "it runs to less than half within 10 minutes"));
+        const double asked = std::isfinite(p.set.pour_celsius) ? p.set.pour_celsius : p.set.celsius;
         row(out, "  pours",
-            by_verdict(p.set.pours, "yes", "perhaps", "no") + ", at " +
-                core::both_scales(std::isfinite(p.set.pour_celsius) ? p.set.pour_celsius : p.set.celsius, 0) +
-                pours_from(p.set.pouring_celsius));
-        row(out, "  with some milk",
-            core::fixed(p.with_milk.milk_grams, 0) + " g stirred in makes it " +
-                looser(v, p.with_milk.log10_firmness) + ": " + p.with_milk.word);
+            by_verdict(p.set.pours, "yes", "perhaps", "no") + ", at " + core::both_scales(asked, 0) +
+                pours_from(p.set, asked));
+        if (!p.set.cracks && f.contents[core::component::lactose] > 0.0)  // only into what is made with milk
+            row(out, "  with some milk",
+                core::fixed(p.with_milk.milk_grams, 0) + " g stirred in makes it " +
+                    looser(v, p.with_milk.log10_firmness) + ": " + p.with_milk.word);
         row(out, "  in the freezer",
             core::fixed(p.set.frozen_water_percent, 0) + " % of its water is ice; " + p.set.frozen_word);
     }
@@ -259,8 +266,6 @@ std::string report(const core::prediction& p) {
         }
     }
 
-    heading(out, "WHAT TO WATCH");
-    for (const auto& caution : p.cautions) row(out, "  -", caution, 4);
     heading(out, "NOTES");
     for (const auto& note : p.notes) row(out, "  -", note, 4);
     row(out, "  -",

@@ -5,6 +5,7 @@
 #include <cmath>
 #include <string>
 #include <string_view>
+#include <vector>
 
 #include "sirop/base/text.hpp"
 #include "sirop/texture/consistency.hpp"
@@ -31,9 +32,17 @@ inline std::size_t width_of(std::string_view text) {
         text.begin(), text.end(), [](char c) { return (static_cast<unsigned char>(c) & 0xC0U) != 0x80U; }));
 }
 
+/// The bytes of a text's first characters.
+inline std::size_t bytes_of(std::string_view text, std::size_t characters) {
+    std::size_t at = 0;
+    for (; at < text.size(); ++at)
+        if ((static_cast<unsigned char>(text[at]) & 0xC0U) != 0x80U && characters-- == 0) break;
+    return at;
+}
+
 /// A label, then a text wrapped into the column beside it.
 [[gnu::noinline]] inline void row(std::string& out, std::string_view label, std::string_view text,
-                                  std::size_t indent = label_width) {
+                                  std::size_t indent = label_width, std::size_t width = page_width) {
     out += label;
     std::size_t column = width_of(label);
     if (column < indent) {
@@ -49,8 +58,10 @@ inline std::size_t width_of(std::string_view text) {
         // a number and its unit are not parted
         for (const std::string_view unit : {" °C", " °F", " g ", " g;", " %"})
             if (text.substr(to, unit.size()) == unit) to = std::min(text.find(' ', to + 1), text.size());
+        to = std::min(to, bytes_of(text, width - indent));  // a word longer than the column is cut
         const auto word = text.substr(0, to);
-        if (!first && column + 1 + width_of(word) > page_width) {
+        if (column > indent && column + (first ? 0 : 1) + width_of(word) > width) {
+            if (first) out.pop_back();  // the blank after a long label
             out.append(1, '\n').append(indent, ' ');
             column = indent;
         } else if (!first) {
@@ -59,7 +70,8 @@ inline std::size_t width_of(std::string_view text) {
         }
         out += word;
         column += width_of(word);
-        text.remove_prefix(std::min(to + 1, text.size()));
+        text.remove_prefix(to);
+        if (text.starts_with(' ')) text.remove_prefix(1);
         first = false;
     }
     out += '\n';
@@ -84,6 +96,12 @@ inline std::size_t width_of(std::string_view text) {
         return core::fixed(std::round(x / step) * step, 0);
     }
     return "10^" + core::fixed(log10, 0);
+}
+
+/// What to watch stands first: nobody reads an instruction before its caution.
+inline void say_cautions(std::string& out, const std::vector<std::string>& cautions) {
+    heading(out, "WHAT TO WATCH");
+    for (const auto& caution : cautions) row(out, "  -", caution, 4);
 }
 
 /// A title, underlined.

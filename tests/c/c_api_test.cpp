@@ -1,12 +1,9 @@
-// The C API: values, arrays, statuses, bad arguments; nothing else may come out of it.
-#include <algorithm>
+// The C API: values and statuses.  What it promises of every function: tests/checks/c_contract.py.
 #include <array>
 #include <cmath>
 #include <cstring>
-#include <limits>
 #include <string>
 #include <thread>
-#include <vector>
 
 #include "c_calls.hpp"
 #include "sirop/solution/mixture.hpp"
@@ -66,12 +63,6 @@ TEST(c_api, pressures) {
     double back = 0.0;
     EXPECT_EQ(sirop_pressure_from_boiling_water_hpa(x, &back), SIROP_OK);
     EXPECT_NEAR(back, 1013.25, 1e-9);
-    EXPECT_EQ(sirop_pressure_at_altitude_hpa(9000.0, &x), SIROP_OK);
-    EXPECT_EQ(sirop_pressure_at_altitude_hpa(std::nextafter(9000.0, 1e9), &x), SIROP_E_RANGE);
-    EXPECT_TRUE(std::isnan(x));
-    EXPECT_EQ(sirop_water_boils_celsius(nan_value, &x), SIROP_E_RANGE);
-    EXPECT_EQ(sirop_pressure_from_boiling_water_hpa(HUGE_VAL, &x), SIROP_E_RANGE);
-    EXPECT_EQ(sirop_pressure_at_altitude_hpa(0.0, nullptr), SIROP_E_NULL);
 }
 
 TEST(c_api, ranges_are_inclusive_and_known_by_name) {
@@ -88,125 +79,25 @@ TEST(c_api, ranges_are_inclusive_and_known_by_name) {
     EXPECT_EQ(sirop_accepted_range("pressure_hpa", &r), SIROP_OK);
     EXPECT_GE(sirop_boiling_point_celsius(g.data(), count, r.low, &e), 0);
     EXPECT_GE(sirop_boiling_point_celsius(g.data(), count, r.high, &e), 0);
-    EXPECT_EQ(sirop_boiling_point_celsius(g.data(), count, std::nextafter(r.low, 0.0), &e), SIROP_E_RANGE);
-    EXPECT_EQ(sirop_boiling_point_celsius(g.data(), count, std::nextafter(r.high, 1e9), &e), SIROP_E_RANGE);
-    EXPECT_EQ(sirop_accepted_range("mood", &r), SIROP_E_NAME);
-    EXPECT_TRUE(std::isnan(r.low));
-    EXPECT_EQ(sirop_accepted_range(nullptr, &r), SIROP_E_NULL);
-    EXPECT_EQ(sirop_accepted_range("grams", nullptr), SIROP_E_NULL);
 }
 
-TEST(c_api, refuses_bad_masses_and_leaves_nan) {
-    for (const double bad : {-1.0, nan_value, HUGE_VAL, 2.0e9}) {
-        auto g = syrup(80.0, 20.0);
-        g[SIROP_FAT] = bad;
-        sirop_estimate e{1.0, 1.0, 1.0, 0, 0};
-        EXPECT_EQ(sirop_boiling_point_celsius(g.data(), count, 1013.25, &e), SIROP_E_RANGE);
-        EXPECT_TRUE(all_nan(e));
-        EXPECT_EQ(e.status, SIROP_E_RANGE);
-    }
-    const grams_of_all nothing{};
+TEST(c_api, what_cannot_boil_has_no_answer) {
     sirop_estimate e;
-    EXPECT_EQ(sirop_water_activity(nothing.data(), count, 20.0, &e), SIROP_E_RANGE);
-    EXPECT_EQ(sirop_water_activity(nullptr, count, 20.0, &e), SIROP_E_NULL);
-    EXPECT_EQ(sirop_water_activity(nothing.data(), count, 20.0, nullptr), SIROP_E_NULL);
     const auto dry = syrup(80.0, 0.0);
     EXPECT_EQ(sirop_water_activity(dry.data(), count, 20.0, &e), SIROP_E_IMPOSSIBLE);
     EXPECT_EQ(sirop_boiling_point_celsius(dry.data(), count, 1013.25, &e), SIROP_E_IMPOSSIBLE);
+    EXPECT_TRUE(all_nan(e));
     const auto good = syrup(80.0, 20.0);
-    EXPECT_EQ(sirop_water_at_boil_grams(good.data(), count, 99.0, 1013.25, &e),
-              SIROP_E_IMPOSSIBLE);  // does not boil
-    EXPECT_EQ(sirop_water_at_boil_grams(good.data(), count, 251.0, 1013.25, &e), SIROP_E_RANGE);
+    EXPECT_EQ(sirop_water_at_boil_grams(good.data(), count, 99.0, 1013.25, &e), SIROP_E_IMPOSSIBLE);
 }
 
-TEST(c_api, array_twins_match_and_give_the_first_error) {
-    std::vector<double> g, p, t;
-    for (int i = 0; i < 20; ++i) {
-        const auto one = syrup(50.0 + i, 50.0 - i);
-        g.insert(g.end(), one.begin(), one.end());
-        p.push_back(900.0 + 5.0 * i);
-        t.push_back(101.0 + i);
-    }
-    std::vector<sirop_estimate> e(20), water(20);
-    EXPECT_EQ(sirop_boiling_point_celsius_n(20, g.data(), count, p.data(), e.data()), SIROP_OK);
-    EXPECT_EQ(sirop_water_at_boil_grams_n(20, g.data(), count, t.data(), p.data(), water.data()), SIROP_OK);
-    for (std::size_t i = 0; i < 20; ++i) {
-        sirop_estimate one;
-        sirop_boiling_point_celsius(&g[i * count], count, p[i], &one);
-        EXPECT_TRUE(same(one, e[i]));
-        sirop_water_at_boil_grams(&g[i * count], count, t[i], p[i], &one);
-        EXPECT_TRUE(same(one, water[i]));
-    }
-    EXPECT_EQ(sirop_water_activity_n(20, g.data(), count, t.data(), e.data()), SIROP_OK);
-    EXPECT_EQ(sirop_freezing_point_celsius_n(20, g.data(), count, e.data()),
-              SIROP_EXTRAPOLATED);  // below -5 C
-    g[3 * count] = nan_value;
-    p[7] = -1.0;
-    EXPECT_EQ(sirop_boiling_point_celsius_n(20, g.data(), count, p.data(), e.data()), SIROP_E_RANGE);
-    EXPECT_EQ(e[3].status, SIROP_E_RANGE);
-    EXPECT_EQ(e[7].status, SIROP_E_RANGE);
-    EXPECT_EQ(e[8].status, SIROP_OK);
-    EXPECT_EQ(sirop_boiling_point_celsius_n(0, nullptr, count, nullptr, nullptr), SIROP_OK);
-    EXPECT_EQ(sirop_boiling_point_celsius_n(1, nullptr, count, p.data(), e.data()), SIROP_E_NULL);
-}
-
-TEST(c_api, a_null_argument_leaves_nan_in_every_result) {
-    const auto nulled = [](const sirop_estimate& e) { return all_nan(e) && e.status == SIROP_E_NULL; };
-    const auto g = syrup(80.0, 20.0);
-    std::vector<double> two(g.begin(), g.end());
-    two.insert(two.end(), g.begin(), g.end());
-    const double t[2] = {105.0, 110.0}, p[2] = {1000.0, 1013.25};
-
-    double x = 7.0;
-    EXPECT_EQ(sirop_convert(nullptr, 1.0, &x), SIROP_E_NULL);
-    EXPECT_TRUE(std::isnan(x));
+TEST(c_api, a_conversion_far_off_its_scale_is_refused_or_a_number) {
     for (int32_t i = 0; const char* name = sirop_conversion_name(i); ++i)
         for (const double far : {-1.0e300, 1.0e300}) {
-            x = 7.0;
+            double x = 7.0;
             const auto status = sirop_convert(name, far, &x);
             EXPECT_EQ(status < 0, std::isnan(x)) << name;
         }
-    sirop_range r{7.0, 7.0};
-    EXPECT_EQ(sirop_accepted_range(nullptr, &r), SIROP_E_NULL);
-    EXPECT_TRUE(all_nan(r));
-    r = {7.0, 7.0};
-    x = 7.0;
-    EXPECT_EQ(sirop_property_range(nullptr, &r, &x), SIROP_E_NULL);
-    EXPECT_TRUE(all_nan(r) && std::isnan(x));
-    r = {7.0, 7.0};
-    EXPECT_EQ(sirop_property_range("viscosity_pa_s", &r, nullptr), SIROP_E_NULL);
-    EXPECT_TRUE(all_nan(r));
-    x = 7.0;
-    EXPECT_EQ(sirop_property_range("viscosity_pa_s", nullptr, &x), SIROP_E_NULL);
-    EXPECT_TRUE(std::isnan(x));
-
-    // the twins, each array in turn
-    sirop_estimate e[2];
-    const auto each = [&](const char* what, auto&& call) {
-        e[0] = e[1] = stale;
-        EXPECT_EQ(call(), SIROP_E_NULL) << what;
-        EXPECT_TRUE(nulled(e[0]) && nulled(e[1])) << what;
-    };
-    each("boil, grams", [&] { return sirop_boiling_point_celsius_n(2, nullptr, count, p, e); });
-    each("boil, pressure", [&] { return sirop_boiling_point_celsius_n(2, two.data(), count, nullptr, e); });
-    each("water, grams", [&] { return sirop_water_at_boil_grams_n(2, nullptr, count, t, p, e); });
-    each("water, celsius", [&] { return sirop_water_at_boil_grams_n(2, two.data(), count, nullptr, p, e); });
-    each("water, pressure", [&] { return sirop_water_at_boil_grams_n(2, two.data(), count, t, nullptr, e); });
-    each("aw, grams", [&] { return sirop_water_activity_n(2, nullptr, count, t, e); });
-    each("aw, celsius", [&] { return sirop_water_activity_n(2, two.data(), count, nullptr, e); });
-    each("ice, grams", [&] { return sirop_freezing_point_celsius_n(2, nullptr, count, e); });
-    const auto of_two = [&](const char* name, const double* grams_, const double* celsius, const double* hpa) {
-        return sirop_property_estimate_n(name, 2, grams_, count, celsius, hpa, e);
-    };
-    each("property, name", [&] { return of_two(nullptr, two.data(), t, p); });
-    each("property, grams", [&] { return of_two("brix", nullptr, t, p); });
-    each("property, celsius", [&] { return of_two("brix", two.data(), nullptr, p); });
-    each("property, pressure", [&] { return of_two("brix", two.data(), t, nullptr); });
-    EXPECT_EQ(sirop_water_activity_n(2, two.data(), count, t, nullptr), SIROP_E_NULL);
-    EXPECT_EQ(sirop_water_activity_n(0, nullptr, count, nullptr, nullptr), SIROP_OK);
-    e[0] = stale;
-    EXPECT_EQ(sirop_property_estimate(nullptr, g.data(), count, 20.0, 1013.25, e), SIROP_E_NULL);
-    EXPECT_TRUE(nulled(e[0]));
 }
 
 TEST(c_api, status_texts_are_sentences_and_never_null) {
@@ -249,25 +140,12 @@ TEST(c_api, every_property_answers_value_range_source_and_uncertainty) {
         }
     }
     EXPECT_GE(properties, 15);
-    EXPECT_EQ(sirop_property_name(-1), nullptr);
-    EXPECT_EQ(sirop_property_unit("charm"), nullptr);
-    EXPECT_EQ(sirop_property_source(nullptr), nullptr);
     sirop_estimate e;
-    EXPECT_EQ(property("charm", g, e), SIROP_E_NAME);
-    EXPECT_EQ(sirop_property_estimate("baume_cold", g.data(), count, 20.0, 1.0, &e), SIROP_E_RANGE);
     // 65 % sucrose at 20 C: 1316 kg/m3 (ICUMSA), 1.45348 (ICUMSA 1974, tests/data)
     EXPECT_EQ(property("density_g_per_ml", g, e), SIROP_OK);
     EXPECT_NEAR(e.value, 1.3163, 0.0005);
     EXPECT_EQ(property("refractive_index", g, e), SIROP_OK);
     EXPECT_NEAR(e.value, 1.45348, 0.00001);
-    const double t[2] = {20.0, 900.0}, p[2] = {1013.25, 1013.25};
-    double two[2 * count];
-    std::copy(g.begin(), g.end(), two);
-    std::copy(g.begin(), g.end(), two + count);
-    sirop_estimate both[2];
-    EXPECT_EQ(sirop_property_estimate_n("viscosity_pa_s", 2, two, count, t, p, both), SIROP_E_RANGE);
-    EXPECT_GT(both[0].value, 0.1);
-    EXPECT_TRUE(std::isnan(both[1].value));
 }
 
 TEST(c_api, a_property_may_be_infinite_or_have_no_answer) {

@@ -49,21 +49,12 @@ inline bool all_nan(const sirop_graining& g) {
 inline constexpr sirop_estimate stale{7.0, 7.0, 7.0, 7, 7};
 inline constexpr sirop_graining stale_graining{sizeof(sirop_graining), 7, 7, 7, stale, stale, stale, 7.0};
 
-/// Of results with a status of their own, or of those whose statuses stand beside them.
+/// Equal, NaN to NaN.
 inline bool same(double a, double b) {
     return a == b || (std::isnan(a) && std::isnan(b));
 }
-inline bool same(int32_t a, int32_t b) {
-    return a == b;
-}
-inline bool same(const sirop_range& a, const sirop_range& b) {
-    return same(a.low, b.low) && same(a.high, b.high);
-}
 inline bool same(const sirop_estimate& a, const sirop_estimate& b) {
     return same(a.value, b.value) && same(a.low, b.low) && same(a.high, b.high) && a.status == b.status;
-}
-inline bool same(const sirop_stage_place& a, const sirop_stage_place& b) {
-    return a.lower == b.lower && a.upper == b.upper && a.status == b.status;
 }
 inline bool same(const sirop_graining& a, const sirop_graining& b) {
     return a.status == b.status && a.risk == b.risk &&

@@ -1,4 +1,5 @@
-"""The figures of draw_batch: well-formed, finite, on the page, legible, and saying what predict_set says.
+"""The figures of draw_batch, print_card and stage_chart: well-formed, finite, on the page, legible, and saying what
+predict_set says.
 usage: figure_check.py BUILD_EXAMPLES_DIR.  Exits 1 on the first difference.  Standard library only.
 
 After a change of numbers or of the drawing:
@@ -61,8 +62,8 @@ def scale(ticks):
     return lambda at: p + (q - p) * (at - a) / (b - a)
 
 
-def check_drawing(data):
-    """What holds of every figure.  Its root and its texts."""
+def check_page(data):
+    """What holds of every page.  Its root, what is drawn, and its texts."""
     page = ET.fromstring(data)
     need(page.tag == svg + "svg", "not an SVG")
     left, top, width, height = map(float, page.get("viewBox").split())
@@ -73,6 +74,18 @@ def check_drawing(data):
     for element in drawn:
         for x, y in numbers(element):
             need(left <= x <= left + width and top <= y <= top + height, f"off the page: {element.attrib}")
+    words = [e for e in drawn if e.tag == svg + "text"]
+    for element in words:
+        # 0.5 em is a narrow estimate of a character: what fails it runs off the page in any font
+        long = 0.5 * float(element.get("font-size", page.get("font-size"))) * len(element.text)
+        if element.get("transform") is None and element.get("text-anchor") is None:
+            need(float(element.get("x")) + long <= width, f"too long: {element.text}")
+    return page, drawn, words
+
+
+def check_drawing(data):
+    """What holds of every figure of a batch.  Its root and its texts."""
+    page, drawn, words = check_page(data)
     boxes = []  # of the labels
     for element in drawn:
         if element.tag == svg + "rect" and element.get("stroke-width") == "0.8":
@@ -80,15 +93,26 @@ def check_drawing(data):
             need(all(c <= e or a >= g or d <= f or b >= h for e, f, g, h in boxes), "two labels overlap")
             boxes.append((a, b, c, d))
     need(len(boxes) == 3, f"{len(boxes)} labels, 3 wanted")
-    words = [e for e in drawn if e.tag == svg + "text"]
-    for element in words:
-        # 0.5 em is a narrow estimate of a character: what fails it runs off the page in any font
-        long = 0.5 * float(element.get("font-size", page.get("font-size"))) * len(element.text)
-        if element.get("transform") is None and element.get("text-anchor") is None:
-            need(float(element.get("x")) + long <= width, f"too long: {element.text}")
     upright = sorted(float(e.get("x")) for e in words if e.get("transform") and e.get("text-anchor") is None)
     need(all(b - a >= 13 for a, b in zip(upright, upright[1:])), "names of stages touch")
     return page, words
+
+
+def check_card(data, batch, predicted):
+    """That a card is an A5 page in black on white with its cautions first, and says what predict_set says."""
+    page, drawn, words = check_page(data)
+    need((page.get("width"), page.get("height")) == ("148mm", "210mm"), "not A5")
+    colours = {value for e in drawn for key, value in e.attrib.items() if key in ("fill", "stroke")}
+    need(colours <= {"#000", "#fff", "none"}, f"not black on white: {colours}")
+    rows = sorted(float(e.get("y")) for e in words if e.get("text-anchor") is None and float(e.get("x")) < 40)
+    need(all(b - a >= 13 for a, b in zip(rows, rows[1:])), "two lines touch")
+    text = " ".join(e.text for e in words)
+    celsius = f"{predicted['cooked']['thermometer_celsius']:.1f}".removesuffix(".0") + " °C"
+    weight = f"{predicted['cooked']['grams']:.0f} g without the pan"
+    for label in ["get medical help", celsius, weight, predicted["set"]["word"]] + [
+            line["ingredient"] for line in batch["pan"] + batch.get("off_heat", [])]:
+        need(label in text, f"\"{label}\" is missing: {text}")
+    need(text.index("get medical help") < text.index(celsius), "the caution is not first")
 
 
 def check_batch(data, predicted, version):
@@ -148,9 +172,34 @@ for where, batch in batches.items():
         shown = check_batch(data, json.loads(answer), version)
         if table != "us 2004":
             need(data == run("draw_batch", "-", "--table", table, text=batch)[1], "not the same twice")
+    status, data, said = run("print_card", "-", text=batch)
+    need(status == 0 and not said, f"print_card: exit status {status}: {said}")
+    check_card(data, json.loads(batch), json.loads(run("predict_set", "--json", "-", text=batch)[1]))
     name = json.loads(batch).get("title", "A batch without a title")
     need(shown[0] == name.replace("\uffff", " ") or shown[0].endswith("…"), f"title: {shown[0]}")
     need(any("where it shall pour" in t for t in shown) == ("pour" in json.loads(batch)), "the line of pouring")
+
+where = "a card of 40 ingredients"
+long = dict(sauce, pan=[{"ingredient": "white sugar", "grams": 50}, {"ingredient": "heavy cream 36 %", "grams": 50}] * 20)
+status, data, said = run("print_card", "-", text=json.dumps(long).encode())
+need(status == 0, said)
+check_card(data, long, json.loads(run("predict_set", "--json", "-", text=json.dumps(long).encode())[1]))
+
+for arguments in (["--altitude-metres", "0"], ["--altitude-metres", "3000"], ["--table", "fr pastry"],
+                  ["--table", "us 1917", "--altitude-feet", "7200"]):
+    where = " ".join(["stage_chart --svg -", *arguments])
+    status, data, said = run("stage_chart", "--svg", "-", *arguments)
+    need(status == 0 and not said, f"exit status {status}: {said}")
+    _, drawn, words = check_page(data)
+    chart = run("stage_chart", *arguments)[1].decode()
+    texts = " ".join(e.text for e in words)
+    for line in re.findall(r"^(\S.*?) {2,}.*?([0-9.]+)(?: - ([0-9.]+))?(?: \*)? {2,}[0-9]", chart, re.M):
+        for number in filter(None, line[1:]):
+            near = {f"{float(number):.0f}", f"{float(number) - 0.05:.0f}", f"{float(number) + 0.05:.0f}"}
+            need(near & set(texts.split()), f"{line}: {number} is not on the chart")
+    need("get medical help" in texts, "no first aid")
+    middle = [e.text for e in words]
+    need(middle.index(next(t for t in middle if "medical help" in t)) < middle.index("°F"), "the caution is not first")
 
 with tempfile.TemporaryDirectory() as folder:
     output = os.path.join(folder, "figure.svg")

@@ -19,14 +19,20 @@ UNFIT = re.compile("[\0-\x09\x0b-\x1f\x7f-\x9f\u061c\u200e\u200f\u2028-\u202e\u2
 # How each program is run; a program without a line here is run without arguments.
 ways = {
     "check_syrup": [["sucrose=60", "glucose=20", "--solids-percent", "80"], ["--help"]],
+    "cook_timeline": [[batch, "--hob", "gas"], [batch, "--svg", "-"], [batch, "--json"], ["--help"]],
     "cook_for": [[batch, "--set-word", "ribbon"], [batch, "--brix", "88", "--json"], ["--help"]],
     "describe_syrup": [["honey=100", "--celsius", "40"], ["--list"], ["--help"]],
     "draw_batch": [[batch], ["--version"], ["--help"]],
     "formulate_sauce": [[batch, "--free", "pan[0]", "pan[1]", "--grams", "600"], ["--help"]],
-    "predict_set": [[batch], [batch, "--json"], ["--version"], ["--help"]],
+    "learn_kitchen": [[batch, "--weighed", "106=551", "108.5=534", "112=516"], ["--help"]],
+    "other_kitchen": [[batch, "--altitude-metres", "1600"], ["--help"]],
+    "predict_set": [[batch], [batch, "--full"], [batch, "--width", "32"], [batch, "--json"], ["--version"], ["--help"]],
+    "print_card": [[batch], ["--help"]],
     "rescue_batch": [[batch, "--grams-left", "520", "--water-percent", "14"], ["--help"]],
-    "stage_chart": [["--altitude-metres", "500"], ["--list"], ["--help"]],
+    "scale_batch": [[batch, "--portions", "24", "--grams-per-portion", "35", "--loss-grams", "20"], ["--help"]],
+    "stage_chart": [["--altitude-metres", "500"], ["--altitude-metres", "1600", "--svg", "-"], ["--list"], ["--help"]],
     "swap_ingredient": [[batch, "--replace", "pan[1]", "--by", "honey"], ["--help"]],
+    "what_matters": [[batch], [batch, "--thermometer-kelvin", "0.3", "--samples", "50"], ["--help"]],
 }
 
 
@@ -51,6 +57,24 @@ def refused(done, *words):
         need(word in said, f"\"{word}\" is missing: {said}")
 
 
+def words(text):
+    """The words of a page, without the marks of its format."""
+    return " ".join(re.sub(r"<[^>]*>", " ", text).split())
+
+
+# The first aid of the library is on every page that speaks of hot sugar, and first in whatever a program says of it.
+where = "first aid"
+first_aid = re.search(r"On a burn: [^.]*\.", words(run("predict_set", "--help")[1].decode()))[0]
+need(all(word in first_aid for word in ("cool running water 20 minutes", "no ice", "do not pull off", "medical help")),
+     first_aid)
+pages = [os.path.join(root, "README.md"), os.path.join(root, "bindings", "javascript", "package", "README.md"),
+         os.path.join(root, "bindings", "javascript", "demo.html")]
+pages += [os.path.join(root, "docs", name + ".md")
+          for name in ("batch-file", "c-api", "embedded", "javascript", "python", "questions", "set")]
+for where in pages:
+    with open(where, encoding="utf-8") as page:
+        need(first_aid in words(page.read()), f"\"{first_aid}\" is missing")
+
 names = sorted(os.path.splitext(name)[0] for name in os.listdir(sources) if name.endswith((".cpp", ".c")))
 where = "examples"
 need(set(ways) < set(names), f"no source of {set(ways) - set(names)}")
@@ -59,6 +83,12 @@ for name in names:
         where = " ".join([name, *arguments])
         status, out, said = run(name, *arguments)
         need(status == 0 and out and not said, f"exit status {status}: {said}")
+        if not {"--json", "--list", "--version"} & set(arguments):
+            # a figure's heading, and what is only read out, are no instructions
+            shown = re.sub(r"<(title|desc)>.*?</\1>", "", out.decode()).split("</text>", 1)[-1]
+            before, aid, _ = words(shown).partition(first_aid)
+            need(aid, "no first aid")
+            need("--help" in arguments or "°C" not in before, f"an instruction before its caution: {before}")
         with open("/dev/full", "wb") as full:
             for done in (run(name, *arguments, stdout=full), run(name, *arguments, closed=True)):
                 need(done[0] == 3, f"exit status {done[0]} where nothing could be written: {done[2]}")
@@ -117,7 +147,9 @@ with tempfile.TemporaryDirectory() as folder:
 plain = json.dumps(json.loads(text))
 asked = {"cook_for": ["-", "--set-word", "ribbon"], "rescue_batch": ["-", "--grams-left", "520", "--water-percent", "14"],
          "swap_ingredient": ["-", "--replace", "pan[1]", "--by", "honey"],
-         "formulate_sauce": ["-", "--free", "pan[0]", "pan[1]", "--grams", "600"]}
+         "formulate_sauce": ["-", "--free", "pan[0]", "pan[1]", "--grams", "600"],
+         "scale_batch": ["-", "--grams", "900"], "other_kitchen": ["-", "--altitude-metres", "1600"],
+         "what_matters": ["-"], "learn_kitchen": ["-", "--weighed", "106=551", "108.5=534", "112=516"]}
 for name, arguments in asked.items():
     where = name
     need(run(name, *arguments, text=plain.encode())[0] == 0, "the batch itself is refused")

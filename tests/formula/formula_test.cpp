@@ -62,7 +62,7 @@ double viscosity_mpa_s(const sirop::core::mixture& m, double celsius) {
     const double solids = m.dissolved() / (m.dissolved() + m.water());
     return 1000.0 * std::pow(10.0, formula::syrup_log10_viscosity(
                                        kelvin(celsius), kelvin(sirop::core::glass_celsius(m)), solids,
-                                       (m.dissolved() - m[component::sucrose]) / m.dissolved()));
+                                       (m.dissolved() - m[component::sucrose]) / m.dissolved(), 0.0));
 }
 
 // ---- water and air ----
@@ -514,7 +514,7 @@ TEST(Viscosity, GlassTransitionIsTenToTheTwelve) {
     for (double w = 0.0; w <= 1.0; w += 0.1)
         for (const double share : {0.0, 0.5, 1.0})
             for (const double glass : {136.0, 240.0, 335.15})
-                EXPECT_NEAR(formula::syrup_log10_viscosity(glass, glass, w, share), 12.0, 1.0e-13);
+                EXPECT_NEAR(formula::syrup_log10_viscosity(glass, glass, w, share, 1.0 - share), 12.0, 1.0e-13);
 }
 
 // Einstein's limit, and half way to the closest packing.
@@ -567,16 +567,22 @@ void with_each_formula(const Try& check) {
     check("lactose_solubility", 40.0, [](const auto& t) { return lactose_solubility(t); });
     check("specific_enthalpy", 40.0, [](const auto& t) { return specific_enthalpy(t, heat_fat); });
     check("syrup_log10_viscosity by T", 320.0, [](const auto& t) {
-        return syrup_log10_viscosity(t, constant(t, 250.0), constant(t, 0.8), constant(t, 0.3));
+        return syrup_log10_viscosity(t, constant(t, 250.0), constant(t, 0.8), constant(t, 0.3), constant(t, 0.4));
     });
     check("syrup_log10_viscosity by Tg", 250.0, [](const auto& g) {
-        return syrup_log10_viscosity(constant(g, 320.0), g, constant(g, 0.8), constant(g, 0.3));
+        return syrup_log10_viscosity(constant(g, 320.0), g, constant(g, 0.8), constant(g, 0.3), constant(g, 0.4));
     });
     check("syrup_log10_viscosity by w", 0.8, [](const auto& w) {
-        return syrup_log10_viscosity(constant(w, 320.0), constant(w, 250.0), w, constant(w, 0.3));
+        return syrup_log10_viscosity(constant(w, 320.0), constant(w, 250.0), w, constant(w, 0.3),
+                                     constant(w, 0.4));
     });
     check("syrup_log10_viscosity by share", 0.3, [](const auto& s) {
-        return syrup_log10_viscosity(constant(s, 320.0), constant(s, 250.0), constant(s, 0.8), s);
+        return syrup_log10_viscosity(constant(s, 320.0), constant(s, 250.0), constant(s, 0.8), s,
+                                     constant(s, 0.4));
+    });
+    check("syrup_log10_viscosity by chains", 0.4, [](const auto& s) {
+        return syrup_log10_viscosity(constant(s, 320.0), constant(s, 250.0), constant(s, 0.8), constant(s, 0.3),
+                                     s);
     });
     check("krieger_dougherty_ln", 0.3,
           [](const auto& phi) { return krieger_dougherty_ln(phi, 0.64, constant(phi, 2.5)); });

@@ -64,40 +64,45 @@ def plain(found, with_status=False):
     return number(getattr(found, "value", found))
 
 
-def perform(name, given, handles):
-    """Calls sirop_NAME with arguments by their names; the status, and the result as a case has it."""
-    f, raw, results, status = FUNCTIONS[name], [], {}, 0
+def prepare(name, given, handles=()):
+    """What C gets for arguments by their names, one for each parameter, and the room for results, by their names: full
+    of sevens, and with room for one more behind it."""
+    raw, results, handles = [], {}, dict(handles)
     n, layers, components = (given.get(one) for one in ("n", "layers", "components"))
-    for kind, argument in f.parameters:
+    for kind, argument in FUNCTIONS[name].parameters:
         whole = kind.replace("const ", "")
-        if argument in given and kind != "const char*":
+        if argument in given and kind == "const char*":
+            raw.append(None if given[argument] is None else given[argument].encode())
+        elif argument in given:
             value = given[argument]
             raw.append((ctypes.c_double * len(value))(*(math.nan if x is None else x for x in value))
                        if isinstance(value, list) else PLAIN[kind](math.nan if value is None else value))
-        elif argument in given:
-            raw.append(None if given[argument] is None else given[argument].encode())
         elif argument.endswith("_bytes") and argument[:-6] in given:
             raw.append(ctypes.c_size_t(len(given[argument[:-6]].encode())))
-        elif whole.endswith("**"):
-            made = ctypes.c_void_p()
-            raw.append(ctypes.byref(made))
-            results[argument] = (whole[len("sirop_"):-2], made)
         elif whole[len("sirop_"):-1] in HANDLES:
             raw.append(handles.get(whole[len("sirop_"):-1]))
-        elif argument in ("out", "out_bytes", "needed_bytes"):
-            continue
-        else:
+        elif whole.endswith("**"):
+            results[argument] = ctypes.c_void_p()
+            raw.append(ctypes.byref(results[argument]))
+        elif argument not in ("out", "out_bytes", "needed_bytes"):
             kind = STRUCTS.get(whole[:-1]) or PLAIN[whole[:-1]]
-            count = n if n is not None else layers if argument.endswith("gained_grams") else None
-            count = count * layers if n is not None and argument.endswith("gained_grams") else count
-            if argument == "grams":
-                count = (1 if n is None else n) * components
-            room = kind() if count is None else (kind * count)()
-            first = room if count is None else room[0] if count else None
-            if hasattr(first, "struct_bytes"):
-                first.struct_bytes = ctypes.sizeof(kind)
+            count = n
+            if argument.endswith("gained_grams"):
+                count = layers * (1 if n is None else n)
+            elif argument == "grams":
+                count = components * (1 if n is None else n)
+            store = bytearray(b"\7" * ctypes.sizeof(kind) * ((1 if count is None else count) + 1))
+            room = (kind if count is None else kind * count).from_buffer(store)
+            if "struct_bytes" in dict(getattr(kind, "_fields_", ())) and count != 0:
+                (room if count is None else room[0]).struct_bytes = ctypes.sizeof(kind)
             results[argument] = room
             raw.append(ctypes.byref(room))
+    return raw, results
+
+
+def perform(name, given, handles):
+    """Calls sirop_NAME with arguments by their names; the status, and the result as a case has it."""
+    f, (raw, results) = FUNCTIONS[name], prepare(name, given, handles)
     c_function = getattr(library, f"sirop_{name}")
     if f.gives[0].kind == "written":
         needed, out = ctypes.c_size_t(), ctypes.create_string_buffer(16)
@@ -110,12 +115,13 @@ def perform(name, given, handles):
     found = c_function(*raw)
     if f.gives[0].kind == "text":
         return 0, None if found is None else found.decode()
-    for kind, made in (one for one in results.values() if isinstance(one, tuple)):
-        handles[kind] = made if made.value else None
+    if f.gives[0].kind in HANDLES:
+        made = next(iter(results.values()))
+        handles[f.gives[0].kind] = made if made.value else None
         if name != "batch_read" or found >= 0:
             return found, None
         reason = library.sirop_batch_refusal(made).decode()  # the handle holds nothing else
-        library.sirop_batch_free(handles.pop(kind))
+        library.sirop_batch_free(handles.pop("batch"))
         return found, reason
     given_back = {argument: plain(one) for argument, one in results.items()}
     return found or 0, given_back if len(given_back) > 1 else next(iter(given_back.values()), None)

@@ -164,31 +164,35 @@ function accepted(name, range = rangeOf(name)) {
         : `${range.low} to ${range.high}${unit === undefined ? "" : ` ${unit}`} is accepted`;
 }
 
-function missing(label, range) {
-    return new MissingArgumentError(`${label}: is missing; ${accepted(range)}`);
+/** The value, unless it is missing. */
+function needed(value, label, what) {
+    if (value === undefined || value === null) throw new MissingArgumentError(`${label}: is missing; ${what}`);
+    return value;
 }
 
 function numberIn(value, {range, label, preset}) {
     if (value === undefined && preset !== undefined) return preset;
-    if (value === undefined || value === null) throw missing(label, range);
-    if (typeof value !== "number") throw new OutOfRangeError(`${label}: ${shown(value)} is not a number; ${accepted(range)}`);
-    return value;
+    if (typeof value === "number") return value;  // what is accepted is asked of the module only where it is told
+    throw new OutOfRangeError(`${label}: ${shown(needed(value, label, accepted(range)))} is not a number; ` +
+        accepted(range));
 }
 
 function indexIn(value, {label}) {
-    if (value === undefined || value === null)
-        throw new MissingArgumentError(`${label}: is missing; a whole number is accepted`);
-    if (!Number.isInteger(value) || Math.abs(value) > 0x7FFFFFFF)
-        throw new OutOfRangeError(`${label}: ${shown(value)} is not a whole number of 32 bits`);
-    return value;
+    needed(value, label, "a whole number is accepted");
+    if (Number.isInteger(value) && Math.abs(value) <= 0x7FFFFFFF) return value;
+    throw new OutOfRangeError(`${label}: ${shown(value)} is not a whole number of 32 bits`);
 }
 
 function textIn(value, {label}) {
-    if (value === undefined || value === null)
-        throw new MissingArgumentError(`${label}: is missing; a text is accepted`);
-    if (typeof value !== "string") throw new UnknownNameError(`${label}: ${shown(value)} is not a text`);
+    if (typeof needed(value, label, "a text is accepted") !== "string")
+        throw new UnknownNameError(`${label}: ${shown(value)} is not a text`);
     if (value.includes("\0")) throw new UnknownNameError(`${label}: ${shown(value)} is not known`);
     return value;
+}
+
+function truthIn(value, {label}) {
+    if (typeof needed(value, label, "true or false is accepted") === "boolean") return value;
+    throw new OutOfRangeError(`${label}: ${shown(value)} is not true or false`);
 }
 
 function isList(value) {
@@ -197,7 +201,7 @@ function isList(value) {
 
 /** One mixture: masses in the order of the components, or by their names. */
 function massesIn(value, {label}) {
-    if (value === undefined || value === null) throw missing(label, "grams");
+    if (value === undefined || value === null) needed(value, label, accepted("grams"));
     let grams = value;
     if (typeof value === "object" && !isList(value)) {
         grams = new Float64Array(masses.length);
@@ -218,7 +222,7 @@ function massesIn(value, {label}) {
 
 /** n mixtures: a list of them, or all their masses one after the other. */
 function rowsIn(value, {label}) {
-    if (value === undefined || value === null) throw missing(label, "grams");
+    if (value === undefined || value === null) needed(value, label, accepted("grams"));
     if (Array.isArray(value) && typeof value[0] === "object") {
         const components = masses.length;
         const all = new Float64Array(value.length * components);
@@ -239,7 +243,7 @@ function rowsIn(value, {label}) {
 
 /** n desserts of as many layers each: a list of lists of mixtures, or all their masses one after the other. */
 function dessertsIn(value, {label}) {
-    if (value === undefined || value === null) throw missing(label, "grams");
+    if (value === undefined || value === null) needed(value, label, accepted("grams"));
     if (!isList(value)) {
         const {n: mixtures, components, all} = rowsIn(value, {label});
         if (!Number.isInteger(value.layers) || value.layers < 1 || mixtures % value.layers !== 0)
@@ -257,13 +261,6 @@ function dessertsIn(value, {label}) {
     const all = new Float64Array(desserts.length * layers * components);
     desserts.forEach((one, i) => all.set(one.all, i * layers * components));
     return {n: desserts.length, layers, components, all};
-}
-
-function truthIn(value, {label}) {
-    if (value === undefined || value === null)
-        throw new MissingArgumentError(`${label}: is missing; true or false is accepted`);
-    if (typeof value !== "boolean") throw new OutOfRangeError(`${label}: ${shown(value)} is not true or false`);
-    return value;
 }
 
 /** How many plain numbers are meant: as many as the first list of them holds, or else one. */
@@ -295,9 +292,7 @@ function unwritable(value, place) {
 
 function jsonIn(value, {label}) {
     if (typeof value === "string") return value;
-    if (value === undefined || value === null)
-        throw new MissingArgumentError(`${label}: is missing; an object, or its text in JSON, is accepted`);
-    if (typeof value !== "object") throw new BatchRefusedError(`${label}: is ${shown(value)}; an object is accepted`);
+    if (typeof needed(value, label, "an object, or its text in JSON, is accepted") !== "object") throw new BatchRefusedError(`${label}: is ${shown(value)}; an object is accepted`);
     let fault;
     try {
         fault = unwritable(value, "");

@@ -21,40 +21,15 @@ export interface Estimate {
     extrapolated: boolean;
 }
 
-/** The results of an array call: NaN where the status is negative (see statusText). */
-export interface Estimates {
-    value: Float64Array;
-    low: Float64Array;
-    high: Float64Array;
-    /** 0 fine, 1 extrapolated, negative not computed. */
-    status: Int32Array;
-}
+/** The results of an array call; where the status is negative (see statusText) they are NaN, or -1.  0 fine, 1
+ *  extrapolated. */
+export interface Values { value: Float64Array; status: Int32Array }
+export interface Indices { value: Int32Array; status: Int32Array }
+export interface Ranges { low: Float64Array; high: Float64Array; status: Int32Array }
+export interface Estimates extends Ranges { value: Float64Array }
 
-/** Numbers from an array call: NaN where the status is negative. */
-export interface Values {
-    value: Float64Array;
-    status: Int32Array;
-}
-
-/** Indices from an array call: -1 where the status is negative. */
-export interface Indices {
-    value: Int32Array;
-    status: Int32Array;
-}
-
-/** Ranges from an array call. */
-export interface Ranges {
-    low: Float64Array;
-    high: Float64Array;
-    status: Int32Array;
-}
-
-/** An inclusive range. */
-export interface Range {
-    low: number;
-    /** May be Infinity. */
-    high: number;
-}
+/** An inclusive range; high may be Infinity. */
+export interface Range { low: number; high: number }
 
 /** Is told of each extrapolated result.  There is one; undefined takes it away.  Nothing is ever printed. */
 export function onExtrapolated(listener?: (name: string, result: unknown) => void): void;
@@ -68,10 +43,7 @@ export type Grams = Composition | readonly number[] | Float64Array;
 export type Composition = Partial<Record<Component, number>>;
 
 /** n compositions one after the other, each with all components in their order: rows for the other functions. */
-export interface Syrups {
-    grams: Float64Array;
-    status: Int32Array;
-}
+export interface Syrups { grams: Float64Array; status: Int32Array }
 
 /** n mixtures: a list of them, or all their masses one after the other, `components` to a mixture (all of them if
  *  it is not said). */
@@ -151,11 +123,7 @@ export interface StagePlace {
 }
 
 /** The places of n: both -1 where the status is negative; stagePlaceText has the words. */
-export interface StagePlaces {
-    lower: Int32Array;
-    upper: Int32Array;
-    status: Int32Array;
-}
+export interface StagePlaces { lower: Int32Array; upper: Int32Array; status: Int32Array }
 
 /** The words of the set, from the thinnest on, with the firmness (property "firmness_pa_s") of each. */
 export function textureWords(): {word: string; meaning: string; firmnessPaS: Range}[];
@@ -175,19 +143,14 @@ export interface Graining {
     extrapolated: boolean;
 }
 
-export interface GrowthLimit {
-    group: string;
-    /** Below it the group does not grow. */
-    waterActivity: number;
-}
+/** Below the water activity the group does not grow. */
+export interface GrowthLimit { group: string; waterActivity: number }
 
 /** Published limits of growth, from the highest on; screening figures. */
 export function growthLimits(): GrowthLimit[];
 
 /** The stage table by its name; "us 2004" if it is not given. */
-export interface PredictOptions {
-    table?: string;
-}
+export interface PredictOptions { table?: string }
 
 /** What a batch will be when it is cold.  batch: an object, or its text in JSON. */
 export function predict(batch: Batch | string, options?: PredictOptions): Answer;
@@ -201,15 +164,9 @@ export function ask(question: Question | string): Reply;
 declare const kind: unique symbol;
 /** Free a handle when it is not needed any more; what is forgotten is freed some time.  It is lost if sirop is loaded
  *  again. */
-export interface BatchHandle {
-    readonly [kind]: "batch";
-}
-export interface QuestionHandle {
-    readonly [kind]: "question";
-}
-export interface AnswerHandle {
-    readonly [kind]: "answer";
-}
+export interface BatchHandle { readonly [kind]: "batch" }
+export interface QuestionHandle { readonly [kind]: "question" }
+export interface AnswerHandle { readonly [kind]: "answer" }
 
 /** Where something is put. */
 export const place: {readonly pan: 0; readonly offHeat: 1; readonly neighbours: 2};

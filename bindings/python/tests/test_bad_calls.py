@@ -236,6 +236,14 @@ class BadCalls(unittest.TestCase):
                 self.fail(f"{function.__name__}{tuple(arguments)!r:.300} raised {why!r}")
         self.assertGreaterEqual(len(raised), 4)
 
+    def test_a_refusal_has_a_place_and_a_reason(self):
+        with self.assertRaises(BatchError) as caught:
+            sirop.predict(batch(serve={"celsius": 300}))
+        self.assertEqual(caught.exception.place, "serve.celsius")
+        self.assertRegex(caught.exception.reason, "^300 is outside")
+        bare = BatchError("no")
+        self.assertEqual((bare.place, bare.reason), ("", "no"))
+
     def test_classes_are_those_of_the_codes(self):
         errors = {code for code in CODES.values() if code < 0}
         self.assertGreaterEqual(len(errors), 8)

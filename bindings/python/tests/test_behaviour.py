@@ -134,7 +134,7 @@ class Batches(Quiet):
         names = {field.name for field in dataclasses.fields(part)} - {"raw"}
         keys = {name for name in raw if not name.endswith(("_low", "_high"))} - {"sirop_answer"}
         self.assertEqual(keys - names, set(), f"keys of {place} that {type(part).__name__} does not have")
-        names -= {"neighbours"} - keys  # an answer may be without
+        names -= {"neighbours", "key"} - keys  # an answer may be without
         self.assertEqual(names - keys, set(), f"fields of {type(part).__name__} that {place} does not have")
         seen = 0
         for name in names:
@@ -213,13 +213,12 @@ class Catalogue(unittest.TestCase):
 
     def test_functions_of_properties_give_the_property(self):
         for one in sirop.properties():
-            if one.name in ("boiling_point_celsius", "freezing_point_celsius", "water_activity"):
-                continue  # C functions of their own, which test_parity compares
+            if one.name in ("boiling_point_celsius", "freezing_point_celsius", "water_activity",
+                            "sucrose_saturation_celsius"):
+                continue  # C functions of their own, which test_parity compares; or none of so dilute a syrup
             with self.subTest(property=one.name):
-                found = getattr(sirop, one.name)(DILUTE, *([20.0] if one.depends_on_temperature else [])) \
-                    if one.name != "sucrose_saturation_celsius" else None
-                if found is not None:
-                    self.assertEqual(found, sirop.property_estimate(one.name, DILUTE, 20.0))
+                self.assertEqual(getattr(sirop, one.name)(DILUTE, *([20.0] if one.depends_on_temperature else [])),
+                                 sirop.property_estimate(one.name, DILUTE, 20.0))
 
     def test_the_range_is_where_it_is_answered(self):
         for one in sirop.properties():
@@ -231,19 +230,11 @@ class Catalogue(unittest.TestCase):
     def test_ranges(self):
         allowed = sirop.accepted_range("pressure_hpa")
         self.assertEqual(allowed, sirop.Range(300.0, 1100.0))
-        self.assertIn(1013.25, allowed)
-        self.assertNotIn(1100.1, allowed)
-        self.assertNotIn(float("nan"), allowed)
-        sirop.water_boils_celsius(allowed.low)
-        sirop.water_boils_celsius(allowed.high)
+        for value, inside in ((1013.25, True), (1100.1, False), (float("nan"), False)):
+            self.assertEqual(value in allowed, inside)
 
     def test_components(self):
-        self.assertEqual(sirop.COMPONENTS[:3], ("water", "sucrose", "glucose"))
-        for index, name in enumerate(sirop.COMPONENTS):
-            self.assertEqual(sirop.component_name(index), name)
-        self.assertIsNone(sirop.component_name(len(sirop.COMPONENTS)))
-        self.assertIsNone(sirop.component_name(-1))
         masses = [1.0 + index for index in range(len(sirop.COMPONENTS))]
-        by_name = dict(zip(sirop.COMPONENTS, masses))
         with self.assertWarns(sirop.ExtrapolationWarning):
-            self.assertEqual(sirop.water_activity(masses, 25), sirop.water_activity(by_name, 25))
+            self.assertEqual(sirop.water_activity(masses, 25),
+                             sirop.water_activity(dict(zip(sirop.COMPONENTS, masses)), 25))

@@ -152,52 +152,21 @@ def differences(a, b, tolerance, place=""):
     return [] if a == b and type(a) is type(b) else [f"{place}: {a!r} is not {b!r}"]
 
 
-def by_calls(question, value, place=""):
-    """Sets every value of a mapping or a list by a call of its own; a key "batch" holds a batch."""
-    if place.split(".")[-1] == "batch":
-        with sirop.Batch.read(value) as batch:
-            question.set_batch(place, batch)
-    elif isinstance(value, (dict, list)):
-        for key, inside in value.items() if isinstance(value, dict) else enumerate(value):
-            by_calls(question, inside, f"{place}.{key}" if place else str(key))
-    else:
-        question.set(place, value)
-
-
-LOGS = [{"batch": {**SAUCE, "cook": {**SAUCE["cook"], "to_celsius": celsius}}, "grams": grams}
-        for celsius, grams in ((105, 584), (110, 555), (115, 539))]
-ASKED = {
-    "cook_for": {"batch": SAUCE, "wanted": {"set_word": "mounding", "celsius": 21.5}},
-    "rescue": {"batch": SAUCE, "wanted": {"set_word": "ribbon"}, "with": ["water", "whole milk"],
-               "now": {"thermometer_celsius": 117, "additions_in": True}},
-    "scale": {"batch": SAUCE, "yield": {"portions": 12, "grams_per_portion": 40, "loss_grams": 15.5}},
-    "travel": {"batch": SAUCE, "to": {"altitude_metres": 2240}},
-    "substitute": {"batch": SAUCE, "replace": "heavy cream 36 %", "may_change": ["glucose syrup 42 DE"],
-                   "by": [{"ingredient": "coconut cream", "at_most_grams": 400}]},
-    "formulate": {"batch": SAUCE, "free": ["white sugar", {"line": "heavy cream 36 %", "at_most_grams": 400}],
-                  "wanted": [{"set_word": "mounding"}], "yield": {"grams": 500}},
-    "sensitivity": {"batch": SAUCE, "uncertainties": {"thermometer_kelvin": 0.4}, "samples": 50, "seed": 3},
-    "learn_kitchen": {"logs": LOGS, "batch": SAUCE},
-}
-
-
 class Questions(Quiet):
-    def test_every_kind_by_calls_is_answered_as_its_text(self):
-        self.assertEqual(sorted(ASKED), sorted(sirop.question_names()))
-        for kind, keys in ASKED.items():
-            with self.subTest(kind=kind), sirop.Question(kind) as question:
-                by_calls(question, keys)
-                expected = sirop.ask({"sirop_question": 1, "ask": kind, **keys})
-                reply = question.reply()
-                # A batch by calls keeps its pressure in other units, so but for its last bits.
-                self.assertEqual(differences(reply.raw, expected.raw, 1e-12), [])
-                self.assertIsInstance(reply, sirop.Reply)
-                with question.ask() as answer:
-                    self.assertEqual(json.loads(answer.text()), reply.raw)
-                    self.assertEqual(answer.text("answer.reason"), reply.answer["reason"])
-                    self.assertEqual(answer.count("cautions"), len(reply.cautions))
-                    self.assertIn(reply.question.split()[0], answer.report())
-                    self.assertEqual(answer.status, int(reply.status == "extrapolated"))
+    def test_a_question_by_calls_is_answered_as_its_text(self):
+        keys = {"wanted": {"set_word": "ribbon"}, "with": ["water", "whole milk"],
+                "now": {"thermometer_celsius": 117, "additions_in": True}}
+        expected = sirop.ask({"sirop_question": 1, "ask": "rescue", "batch": SAUCE, **keys})
+        with sirop.Question("rescue").set("batch", sauce()).set("wanted.set_word", "ribbon") as question:
+            question.set("with.0", "water").set("with.1", "whole milk")
+            question.set("now.thermometer_celsius", 117).set("now.additions_in", True)
+            reply = question.reply()
+            # A batch by calls keeps its pressure in other units, so but for its last bits.
+            self.assertEqual(differences(reply.raw, expected.raw, 1e-12), [])
+            with question.ask() as answer:
+                self.assertEqual(json.loads(answer.text()), reply.raw)
+                self.assertEqual(answer.text("answer.reason"), reply.answer["reason"])
+                self.assertEqual(answer.status, int(reply.status == "extrapolated"))
 
     def test_a_key_may_be_set_again_and_the_question_asked_again(self):
         question = sirop.Question("cook_for").set("batch", sauce()).set("wanted.water_percent", 14)
@@ -261,73 +230,33 @@ class Questions(Quiet):
 
 
 class Lists(Quiet):
-    def test_the_pantry(self):
-        pantry = sirop.ingredients()
-        self.assertGreater(len(pantry), 50)
-        for one in pantry:
-            self.assertTrue(one.source)
-            self.assertAlmostEqual(sum(one.per_100_g.values()), 100, delta=1e-9, msg=one.name)
-            self.assertTrue(set(one.per_100_g) <= set(sirop.COMPONENTS))
-        self.assertIn("honey", {one.name for one in pantry})
-        self.assertAlmostEqual(sum(sirop.glucose_syrup_grams(42, 78).values()), 100, delta=1e-9)
-        self.assertAlmostEqual(sirop.glucose_syrup_grams(42, 78)["water"], 22, delta=1e-9)
-
-    def test_stage_tables(self):
-        self.assertEqual(sirop.stage_tables()[0], "us 2004")
-        for table in sirop.stage_tables():
-            rows = sirop.stages(table)
-            self.assertGreater(len(rows), 2)
-            for row in rows:
-                self.assertLessEqual(row.celsius.low, row.celsius.high)
-        soft_ball = sirop.stage_range_celsius("soft ball")
-        place = sirop.stage_of_temperature((soft_ball.low + soft_ball.high) / 2)
-        self.assertEqual((str(place), place.status), ("soft ball", 0))
-        self.assertEqual((sirop.stage_name(place.lower), sirop.stage_name(place.upper)), ("soft ball", "soft ball"))
-        between = sirop.stage_of_temperature(soft_ball.high + 0.1)
-        self.assertEqual(between.upper, between.lower + 1)
-        self.assertEqual(str(between), f"between soft ball and {sirop.stage_name(between.upper)}")
-        self.assertEqual(sirop.stage_place_text(-1, 0), f"below {sirop.stage_name(0)}")
-        self.assertEqual(str(sirop.stage_of_mixture({"sucrose": 50, "water": 50})), sirop.stage_place_text(-1, 0))
-        plain = sirop.celsius_for_stage("soft ball", {"sucrose": 80, "water": 20})
-        self.assertAlmostEqual(plain.low, soft_ball.low, delta=1e-6)
-
-    def test_words_of_the_set(self):
-        words = sirop.texture_words()
-        self.assertEqual(words[0].firmness_pa_s.low, 0)
-        for index, (one, following) in enumerate(zip(words, words[1:])):
-            self.assertEqual(one.firmness_pa_s.high, following.firmness_pa_s.low)
-            self.assertEqual(sirop.texture_word_of(following.firmness_pa_s.low), index + 1)
-        self.assertEqual(words[-1].firmness_pa_s.high, float("inf"))
-
-    def test_conversions(self):
-        self.assertGreater(len(sirop.conversions()), 5)
-        self.assertEqual(len(set(sirop.conversions())), len(sirop.conversions()))
-        self.assertAlmostEqual(sirop.convert("brix_to_density_kg_m3", 60), 1286.6, delta=0.3)  # ICUMSA SPS-4
-
-    def test_growth_limits(self):
-        limits = sirop.growth_limits()
-        self.assertGreater(len(limits), 3)
-        self.assertEqual(sorted(limits, key=lambda one: -one.water_activity), list(limits))
-        raw = sirop.predict(SAUCE).raw["keeping"]["limits"]
-        self.assertEqual([(one.water_activity, one.group) for one in limits],
-                         [(one["water_activity"], one["group"]) for one in raw])
-        self.assertEqual([sirop.growth_group(index) for index in range(len(limits) + 1)],
-                         [*(one.group for one in limits), None])
+    def test_each_list_is_what_the_functions_of_one_give(self):
+        for found, name, made in (
+                (sirop.ingredients(), sirop.ingredient_name, lambda name: sirop.Ingredient(
+                    name, sirop.ingredient_source(name), sirop.ingredient_estimate(name), sirop.ingredient_grams(name))),
+                (sirop.properties(), sirop.property_name, lambda name: sirop.Property(
+                    name, sirop.property_unit(name), sirop.property_source(name), sirop.property_uncertainty(name),
+                    *sirop.property_range(name))),
+                (sirop.stages("us 1918"), lambda index: sirop.stage_name(index, "us 1918"), lambda name:
+                    sirop.TableStage(name, sirop.stage_range_celsius(name, "us 1918"))),
+                (sirop.conversions(), sirop.conversion_name, str), (sirop.stage_tables(), sirop.stage_table_name, str),
+                (sirop.argument_names(), sirop.argument_name, str), (sirop.question_names(), sirop.question_name, str),
+                (sirop.COMPONENTS, sirop.component_name, str), (sirop.texture_words(), sirop.texture_word, None),
+                (sirop.growth_limits(), sirop.growth_group, None)):
+            names = [name(index) for index in range(len(found) + 1)]
+            self.assertGreater(len(found), 5)
+            self.assertIsNone(names.pop())
+            if made is not None:
+                self.assertEqual(list(found), list(map(made, names)))
+        for index, one in enumerate(sirop.texture_words()):
+            self.assertEqual(one, sirop.TextureWord(sirop.texture_word(index), sirop.texture_word_meaning(index),
+                                                    sirop.texture_word_firmness_pa_s(index)))
+            self.assertEqual(sirop.texture_word_of(one.firmness_pa_s.low), index)
+        self.assertEqual(sirop.predict(SAUCE).keeping.limits, sirop.growth_limits())
         self.assertEqual(sirop.growth_limits_source(), sirop.predict(SAUCE).keeping.limits_source)
 
-    def test_names_of_arguments(self):
-        for name in sirop.argument_names():
-            allowed = sirop.accepted_range(name)
-            self.assertLess(allowed.low, allowed.high)
-        self.assertLessEqual({"pressure_hpa", "altitude_metres", "grams"}, set(sirop.argument_names()))
-
-    def test_layers_keep_their_water(self):
-        layers = sirop.layers_at_equilibrium([{"water": 30, "sucrose": 70}, {"water": 50, "sucrose": 50}], 20)
-        self.assertAlmostEqual(sum(one.value for one in layers.water_gained_grams), 0, delta=1e-6)
-        self.assertGreater(layers.water_gained_grams[0].value, 0)
-
-    def test_graining_follows_the_supersaturation(self):
-        none, much = ({"sucrose": sucrose, "water": 100 - sucrose} for sucrose in (40, 85))
-        self.assertEqual(sirop.graining_at(none, 20).risk, 0)
-        self.assertEqual(sirop.graining_at(much, 20).risk, 3)
-        self.assertGreater(sirop.graining_at(much, 20).sucrose_supersaturation.value, 1)
+    def test_a_place_has_its_name(self):
+        between = sirop.stage_of_temperature(sirop.stage_range_celsius("soft ball").high + 0.1)
+        self.assertEqual((between.upper, between.status), (between.lower + 1, 0))
+        self.assertEqual(str(between), f"between soft ball and {sirop.stage_name(between.upper)}")
+        self.assertEqual(str(sirop.stage_of_mixture({"sucrose": 50, "water": 50})), sirop.stage_place_text(-1, 0))

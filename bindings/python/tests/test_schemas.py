@@ -64,6 +64,31 @@ class Schemas(Quiet):
             batch["neighbours"] = [{"ingredient": "mango puree", "grams": 50}]
             self.assertEqual((of("batch", batch), of("answer", sirop.predict(batch).raw)), ([], []), path)
 
+    def test_every_caution_and_note_has_a_code(self):
+        codes = set()
+        for path in (TREE / "examples" / "batches").glob("*.json"):
+            codes |= self.codes(sirop.predict(path).raw)
+        for case in cases():
+            if case["call"] in ("sirop_predict_json", "sirop_ask_json") and case["status"] >= 0:
+                codes |= self.codes(json.loads(case["out"]))
+        self.assertLessEqual({"hot_sugar_burns", "steam_burst", "graining", "keeping", "rescue_not_judged"}, codes)
+
+    def codes(self, answer):
+        remarks = answer["remarks"]
+        self.assertEqual([one["about"] for one in remarks], [f"{kind}.{index}" for kind in ("cautions", "notes")
+                                                             for index in range(len(answer[kind]))])
+        for one in remarks:
+            kind, index = one["about"].split(".")
+            sentence = answer[kind][int(index)]
+            self.assertNotEqual(one["code"], "other", sentence)
+            self.assertEqual(one["severity"] in ("danger", "caution"), kind == "cautions", sentence)
+            self.assertEqual(one["severity"] == "extrapolation", sentence.startswith("Extrapolation"), sentence)
+            inside = answer
+            for key in one.get("key", "").split(".") if "key" in one else ():
+                inside = inside[key]
+        self.assertEqual(remarks[0]["severity"], "danger")
+        return {one["code"] for one in remarks} | (self.codes(answer["prediction"]) if "prediction" in answer else set())
+
     def test_what_they_refuse_is_refused(self):
         for place, value in (("colour", 1), ("pan", {}), ("cook.to_celsius", "hot"), ("cook.pressure_hpa", 299.9),
                              ("serve", {"celsius": 101}), ("sirop_batch", 2), ("pan.0.grams", -1),

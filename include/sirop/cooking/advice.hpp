@@ -8,10 +8,11 @@
 
 namespace sirop::core {
 
+/// Hot sugar and the first aid, word for word the same wherever people are told what to do with it.
 inline constexpr std::string_view burn_caution =
-    "Hot sugar sticks and burns deep: deep pan, long sleeves, nobody else near. On a burn: cool running water for "
-    "20 "
-    "minutes, no ice, do not pull off stuck sugar.";
+    "Hot sugar sticks and burns deep: deep pan, long sleeves, nobody else near. On a burn: cool running water 20 "
+    "minutes, no ice, do not pull off stuck sugar, get medical help.";
+inline constexpr std::string_view first_aid = burn_caution.substr(burn_caution.find("On a burn"));
 inline constexpr std::string_view steam_caution =
     "Liquid added to hot sugar bursts into steam: take the pan off the heat, warm the liquid, add it in parts, at "
     "arm's length.";

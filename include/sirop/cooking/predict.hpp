@@ -124,8 +124,9 @@ inline finished_state finished_with(const sides<mixed>& additions_in, double ser
                                                 100.0 * last_refraction_solids, status);
     f.millilitres = of([&](const mixture& m) { return volume(m, serve_celsius); });
     f.glass_transition_celsius = of([](const mixture& m) { return glass_celsius(m); });
-    f.glass_transition_celsius.low -= glass_error_kelvin;
-    f.glass_transition_celsius.high += glass_error_kelvin;
+    const estimate glass = glass_transition(f.contents);
+    f.glass_transition_celsius.low -= glass.value - glass.low;
+    f.glass_transition_celsius.high += glass.high - glass.value;
     f.water_activity_at_serving =
         stretched(contents.map([&](const mixture& m) { return activity_of(m, serve_celsius); }));
     f.water_activity_at_serving.status = worst(f.water_activity_at_serving.status, status);

@@ -139,6 +139,12 @@ struct sweetness_columns {
     double value = 0.0, low = 0.0, high = 0.0;
 };
 
+/// How far the glass transition may lie from its value, K.  5: definitions (onset, midpoint, heating rate) differ.
+inline constexpr double glass_error_kelvin = 5.0;
+struct glass_errors {
+    double low_kelvin = glass_error_kelvin, high_kelvin = glass_error_kelvin;
+};
+
 inline constexpr double counts_not = std::numeric_limits<double>::infinity();
 
 struct component_data {
@@ -151,8 +157,10 @@ struct component_data {
     double glass_celsius = 0.0;          ///< dry glass transition
     double glass_constant = counts_not;  ///< Gordon-Taylor constant with water; infinite if it is not counted
     std::string_view glass_source{};
+    glass_errors glass_error{};
     bool small_sugar = false;       ///< counts as a monosaccharide in the viscosity
     double volume_ratio = 1.0;      ///< dissolved: specific volume in solution over that of sucrose
+    double volume_slope = 0.0;      ///< what that ratio gains per mass fraction of solids
     double refraction_ratio = 1.0;  ///< dissolved: specific refraction over that of sucrose
     density_line density{};         ///< of what is not dissolved
     swelling_columns swelling{};
@@ -169,6 +177,7 @@ struct component_data {
 
 // --- laws that several share ------------------------------------------------------------------------------------
 
+inline constexpr double chain_glass_error_kelvin = 12.0;  ///< our estimate
 inline constexpr double chain_density = 1.55,
                         chain_water_density = 1.0;  ///< of the law of chains, g/cm3: our estimate
 
@@ -176,10 +185,12 @@ namespace rows {
 
 using formula::heat_capacity_law;
 inline constexpr std::string_view roos93 = "Roos, Carbohydr. Res. 238 (1993) 39; recalled, confidence high";
-inline constexpr std::string_view chain_glass = "our estimate, from the order of the 77 % corn-syrup viscosity";
+inline constexpr std::string_view chain_glass =
+    "190 - 280/n C and k = 3.963 + 0.01927 Tg: our estimate and our fit, on maltodextrins by Roos & Karel, "
+    "Biotechnol. Prog. 7 (1991) 49; recalled, confidence medium";
 inline constexpr std::string_view not_counted = "not counted in the glass transition";
 
-// What the isotherms err by.  Sucrose: docs/theory.md; +-0.2 K of boiling point to 75 %, 0.5 K at 85, 2 K at 90,
+// What the isotherms err by.  Sucrose: docs/sucrose.md; +-0.2 K of boiling point to 75 %, 0.5 K at 85, 2 K at 90,
 // about 5 K to 97, 10 K beyond, and more to the side of less water, where a fourth witness stands; the sugars that
 // borrow its curve 1.25 times that, lactose with a dry side that reaches its one reading at aw 0.37.  The others
 // are our estimates.
@@ -220,8 +231,13 @@ inline constexpr density_line fat_density{925.59, -0.41757}, protein_density{132
 /// confidence high).  Gelatin sets at 15 to 25 and melts at 27 to 34 (recalled, confidence medium).
 inline constexpr gel_setting agar_setting{32.0, 45.0, 85.0, 95.0}, gelatin_setting{15.0, 25.0, 27.0, 34.0};
 
-/// A sugar on the curve of sucrose or glucose.  Volume ratio: glucose by CRC Handbook densities at 40..60 %;
-/// others our estimate, from memory.
+/// Monosaccharides: other laboratories find dry glass transitions up to 11 K above Roos's (Orford et al. 1990,
+/// Finegold et al. 1989, Truong et al. 2004), and honeys 6 to 12 K (Lazaridou et al. 2004).
+inline constexpr glass_errors monosaccharide_glass{5.0, 12.0};
+
+/// A sugar on the curve of sucrose or glucose.  Volume ratio: glucose, fructose and lactose by the densities of
+/// the CRC Handbook, 20 C (our fit; refraction likewise; fructose's slope, to 48 %, carries honey's index to
+/// 0.0006 of its moisture table); others our estimate, from memory.
 constexpr component_data sugar(component id, std::string_view name, const isotherm_columns<double>& isotherm,
                                double glass, double glass_constant, double volume_ratio,
                                sweetness_columns sweetness) {
@@ -237,20 +253,26 @@ constexpr component_data sugar(component id, std::string_view name, const isothe
             .glass_celsius = glass,
             .glass_constant = glass_constant,
             .glass_source = roos93,
+            .glass_error = small ? monosaccharide_glass : glass_errors{},
             .small_sugar = small,
             .volume_ratio = volume_ratio,
             .heat = formula::heat_dissolved_sugar,
             .sweetness = sweetness};
 }
 
-/// A chain of glucose units.
+/// A chain of glucose units.  Glass: the usual form Tg(n) = Tg(infinite) - c/n, from three units on.  The recalled
+/// maltodextrins of DE 10, 20, 25 and 36 come out at 161, 145, 136 and 117 C against 160, 141, 121 and 100, hence
+/// the low side.
 constexpr component_data chain(component id, std::string_view name, double units, double volume_ratio,
                                sweetness_columns sweetness) {
     const double size = (162.141 * units + 18.015) / (chain_density * 18.05);
-    auto row = sugar(id, name, {.kind = isotherm_kind::chain, .size = size}, 115, 6.3, volume_ratio, sweetness);
+    const double glass = 190.0 - 280.0 / units;
+    auto row = sugar(id, name, {.kind = isotherm_kind::chain, .size = size}, glass, 3.963 + 0.01927 * glass,
+                     volume_ratio, sweetness);
     row.trust = {};
     row.particle_molar_mass = 162.141 * units + 18.015;
     row.glass_source = chain_glass;
+    row.glass_error = {22.0, chain_glass_error_kelvin};
     return row;
 }
 
@@ -348,12 +370,18 @@ inline constexpr std::array<component_data, component_count> components = {{
      .heat = formula::heat_water},
     rows::with(rows::sugar(component::sucrose, "sucrose", rows::like_sucrose, 62, 5.42, 1, {1, 1, 1}),
                [](auto& c) { c.solubility = solubility_law::sucrose; }),
-    rows::sugar(component::glucose, "glucose", rows::like_glucose, 31, 4.52, 1.012, {0.7, 0.6, 0.8}),
-    rows::with(rows::sugar(component::fructose, "fructose", rows::like_glucose, 5, 3.76, 0.993, {1.4, 1.2, 1.7}),
-               [](auto& c) { c.isotherm.above_glucose = 1.03; }),
-    rows::sugar(component::galactose, "galactose", rows::like_glucose, 30, 4.49, 1.0, {0.35, 0.3, 0.6}),
-    rows::with(rows::sugar(component::lactose, "lactose", rows::like_sucrose, 101, 6.56, 1.0, {0.2, 0.15, 0.4}),
+    rows::with(rows::sugar(component::glucose, "glucose", rows::like_glucose, 31, 4.52, 1.0122, {0.7, 0.6, 0.8}),
+               [](auto& c) { c.refraction_ratio = 1.0017; }),
+    rows::with(rows::sugar(component::fructose, "fructose", rows::like_glucose, 5, 3.76, 0.9926, {1.4, 1.2, 1.7}),
                [](auto& c) {
+                   c.isotherm.above_glucose = 1.03;
+                   c.volume_slope = 0.0156;
+                   c.refraction_ratio = 0.9918;
+               }),
+    rows::sugar(component::galactose, "galactose", rows::like_glucose, 30, 4.49, 1.0, {0.35, 0.3, 0.6}),
+    rows::with(rows::sugar(component::lactose, "lactose", rows::like_sucrose, 101, 6.56, 0.986, {0.2, 0.15, 0.4}),
+               [](auto& c) {
+                   c.refraction_ratio = 1.006;
                    c.solubility = solubility_law::lactose;
                    c.trust.dry = &rows::lactose_errs_dry;
                }),
@@ -366,7 +394,10 @@ inline constexpr std::array<component_data, component_count> components = {{
     rows::chain(component::higher_saccharides, "higher_saccharides", 20, 0.98, {0.1, 0.0, 0.2}),
     rows::with(rows::polyol(component::sorbitol, "sorbitol", sorbitol_molar_mass, -9, 3.35, rows::roos93, 1.05,
                             {0.6, 0.5, 0.7}),
-               [](auto& c) { c.small_sugar = true; }),
+               [](auto& c) {
+                   c.small_sugar = true;
+                   c.glass_error = rows::monosaccharide_glass;
+               }),
     // Refraction: molar, 20.5 cm3, from memory, confidence medium.
     {.id = component::glycerol,
      .name = "glycerol",

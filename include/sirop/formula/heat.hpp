@@ -20,6 +20,10 @@ inline constexpr heat_capacity_law heat_fibre{1.8459, 1.8306e-3, -4.6509e-6};
 /// (our estimate: the step at the glass transition is 0.5 to 0.7, from memory; syrups of 60 % then agree within 4
 /// % with cp = 4.1868 - 0.0297 Bx + 4.6e-5 Bx P + 7.5e-5 Bx t of Bubnik et al. 1995, recalled, confidence medium).
 inline constexpr heat_capacity_law heat_dissolved_sugar{1.5488 + 0.45, 1.9625e-3, -5.9399e-6};
+/// Crystals of sugar: 1.1269 + 4.524e-3 t + 6.24e-6 t^2 of Bubnik et al. 1995 (recalled, confidence medium); at 25
+/// C it gives the 1.243 kJ/(kg K) of Anderson, Higbie & Stegeman 1950 (425.5 J/(mol K); recalled, confidence
+/// high).
+inline constexpr heat_capacity_law heat_crystal{1.1269, 4.524e-3, 6.24e-6};
 inline constexpr heat_capacity_law heat_ash{1.0926, 1.8896e-3, -3.6817e-6};
 inline constexpr heat_capacity_law heat_ice{2.0623, 6.0769e-3, 0.0};
 

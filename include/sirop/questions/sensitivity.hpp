@@ -25,9 +25,9 @@ struct output_data {
 };
 inline constexpr std::array<output_data, output_count> output_table = {{
     {output::water_percent, "water_percent", "%", "water"},
-    {output::water_activity, "water_activity_at_serving", "1", "water activity at serving"},
-    {output::log10_firmness, "log10_firmness", "log10 Pa s", "set (log10 of the firmness at serving)"},
-    {output::log10_viscosity, "log10_viscosity", "log10 Pa s", "log10 of the viscosity at serving"},
+    {output::water_activity, "water_activity_at_serving", "1", "water activity"},
+    {output::log10_firmness, "log10_firmness", "log10 Pa s", "set, firmness"},
+    {output::log10_viscosity, "log10_viscosity", "log10 Pa s", "viscosity"},
 }};
 constexpr std::size_t index_of(output r) {
     return static_cast<std::size_t>(r);

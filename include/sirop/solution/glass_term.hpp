@@ -30,7 +30,7 @@ struct glass_sums {
         using Number = constant_of<Scalar>;
         if (is_nothing(chains)) return X(0.0);
         const X all = water + number_in<X>(weight), warmer = number_in<X>(above_water) / all;
-        // Known within half: the step of the heat capacity within a third, T - Tg within 12 K.
+        // Known within half: the step of the heat capacity within a third, T - Tg within 12 to 20 K.
         const Number times = side == curve::low ? 0.5 : side == curve::high ? 1.5 : 1.0;
         const Number of_water =
             columns_of<Number>[index_of(component::water)].glass_celsius + formula::zero_celsius;

@@ -11,8 +11,8 @@
 namespace sirop::core {
 
 /// Glass transition of the syrup phase, C.  Gordon-Taylor for each sugar with water, and for the mixture
-/// Tg = sum (w/k) Tg / sum (w/k), exact for each binary.  Salt, minerals and solids do not count.
-/// Uncertain by 5 K (definitions differ between sources).  NaN without a syrup phase.
+/// Tg = sum (w/k) Tg / sum (w/k), exact for each binary.  Salt, minerals and solids do not count.  NaN without a
+/// syrup phase.
 template <class Scalar>
 Scalar glass_celsius(const mixture_of<Scalar>& m) {
     Scalar weight{}, sum{};
@@ -24,7 +24,20 @@ Scalar glass_celsius(const mixture_of<Scalar>& m) {
     }
     return sum / weight;
 }
-inline constexpr double glass_error_kelvin = 5.0;
+
+/// The same with its interval: the errors of the rows, by mass of the solids that count; 5 K in water alone.
+inline estimate glass_transition(const mixture& m) {
+    double grams = 0.0, low = 0.0, high = 0.0;
+    for (const auto& c : components) {
+        if (c.where != phase::dissolved || c.glass_constant == counts_not) continue;
+        grams += m[c.id];
+        low += m[c.id] * c.glass_error.low_kelvin;
+        high += m[c.id] * c.glass_error.high_kelvin;
+    }
+    const double value = glass_celsius(m);
+    if (!(grams > 0.0)) return between(value, value - glass_error_kelvin, value + glass_error_kelvin);
+    return between(value, value - low / grams, value + high / grams);
+}
 
 /// Volume, cm3, of the syrup phase at a temperature in C: that of a sucrose syrup of equal solids, each solute's
 /// share of the solids' volume scaled by its own ratio (additive volumes).  Above 100 C the slope at 100 C goes
@@ -32,11 +45,12 @@ inline constexpr double glass_error_kelvin = 5.0;
 template <class Scalar>
 Scalar syrup_volume(const mixture_of<Scalar>& m, double celsius) {
     const double t = std::fmin(std::fmax(celsius, 0.0), 100.0);
+    const Scalar w = m.syrup_solids();
     Scalar ratio{}, solids{};
     for (const auto& c : components)
         if (c.where == phase::dissolved) {
             solids += m[c.id];
-            ratio += m[c.id] * c.volume_ratio;
+            ratio += m[c.id] * (c.volume_ratio + c.volume_slope * w);
         }
     const Scalar mass = solids + m.water();
     const auto volume_at = [&](double tc) -> Scalar {
@@ -201,23 +215,31 @@ inline double water_from_reading(const mixture& m, double brix_reading, double c
     return w > 0.0 ? m.dissolved() * (1.0 - w) / w : not_a_number;
 }
 
+namespace detail {
+
+/// Mass fraction among the dissolved solids of those whose columns say so; 0 without solids.
+template <class Scalar, class Counts>
+Scalar share_of_solids(const mixture_of<Scalar>& m, const Counts& counts) {
+    const Scalar solids = m.dissolved();
+    if (!(solids > Scalar(0.0))) return Scalar(0.0);
+    Scalar grams{};
+    for (std::size_t i = 0; i < component_count; ++i)
+        if (counts(columns_of<constant_of<Scalar>>[i])) grams += m.grams[i];
+    return grams / solids;
+}
+
+}  // namespace detail
+
 /// Mass fraction of monosaccharides among the dissolved solids (small polyols and acid count with them).
 template <class Scalar>
 Scalar monosaccharide_share(const mixture_of<Scalar>& m) {
-    const Scalar solids = m.dissolved();
-    if (!(solids > Scalar(0.0))) return Scalar(0.0);
-    Scalar small{};
-    for (std::size_t i = 0; i < component_count; ++i)
-        if (columns_of<constant_of<Scalar>>[i].small_sugar) small += m.grams[i];
-    return small / solids;
+    return detail::share_of_solids(m, [](const auto& c) { return c.small_sugar; });
 }
 
 /// Mass fraction of chains of three and more glucose units among the dissolved solids.
-inline double chain_share(const mixture& m) {
-    double chains = 0.0;
-    for (const auto& c : components)
-        if (c.isotherm.kind == isotherm_kind::chain) chains += m[c.id];
-    return chains / m.dissolved();
+template <class Scalar>
+Scalar chain_share(const mixture_of<Scalar>& m) {
+    return detail::share_of_solids(m, [](const auto& c) { return c.isotherm.kind == isotherm_kind::chain; });
 }
 
 /// log10 of the viscosity of the syrup phase, Pa s, at a temperature in C, its glass transition shifted by an
@@ -228,7 +250,7 @@ Scalar syrup_log10_viscosity(const mixture_of<Scalar>& m, const constant_of<Scal
     return formula::syrup_log10_viscosity(Scalar(celsius + formula::zero_celsius),
                                           Scalar(glass_celsius(m) + (glass_shift_kelvin + formula::zero_celsius)),
                                           m.dissolved() > Scalar(0.0) ? m.syrup_solids() : Scalar(0.0),
-                                          monosaccharide_share(m));
+                                          monosaccharide_share(m), chain_share(m));
 }
 
 namespace detail {
@@ -238,7 +260,7 @@ template <class Scalar, class Property>
 Scalar sum_by_heat_law(const mixture_of<Scalar>& m, const Property& property) {
     Scalar total{};
     for (const auto& c : components) total += 1.0e-3 * m[c.id] * property(c.heat);
-    total += 1.0e-3 * m.crystals() * property(formula::heat_carbohydrate);
+    total += 1.0e-3 * m.crystals() * property(formula::heat_crystal);
     if (m.ice > 0.0) total += 1.0e-3 * m.ice * property(formula::heat_ice);
     return total;
 }

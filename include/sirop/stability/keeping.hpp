@@ -16,14 +16,16 @@ struct growth_limit {
     std::string_view group;
 };
 
-/// Beuchat, Cereal Foods World 26 (1981) 345; S. aureus with them.  A food at or below 0.85 counts as not needing
-/// temperature control in US rules (recalled, confidence high).
+/// Beuchat, Cereal Foods World 26 (1981) 345, as it is usually reprinted; the print itself was not at hand.  At
+/// 0.75 reprints name halophilic bacteria (recalled, confidence high), others moulds of dry food: both are named
+/// here. The 0.85 of S. aureus is not sure to be Beuchat's: it is the limit in the US rules, where a food at or
+/// below it counts as not needing temperature control (recalled, confidence high).
 inline constexpr std::array<growth_limit, 7> growth_limits = {{
     {0.91, "many bacteria"},
     {0.87, "many yeasts"},
     {0.85, "Staphylococcus aureus"},
     {0.80, "most moulds"},
-    {0.75, "moulds that like it dry or salty"},
+    {0.75, "bacteria and moulds that like it salty or dry"},
     {0.65, "moulds that like it driest"},
     {0.60, "sugar-tolerant yeasts"},
 }};

@@ -24,5 +24,12 @@ from ._types import PropertyName as PropertyName
 
 __version__ = _doors.version()
 
-__all__ = [*_types.__all__, *_arrays.__all__, *_doors.__all__, *_catalogue.__all__, *_batch.__all__, *_handles.__all__,
-           *_errors.__all__, *_properties.__all__]
+__all__ = []  # in the form that type checkers read
+__all__ += _types.__all__
+__all__ += _arrays.__all__
+__all__ += _doors.__all__
+__all__ += _catalogue.__all__
+__all__ += _batch.__all__
+__all__ += _handles.__all__
+__all__ += _errors.__all__
+__all__ += _properties.__all__

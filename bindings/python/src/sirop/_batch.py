@@ -12,13 +12,13 @@ from dataclasses import fields, is_dataclass
 from typing import Optional
 
 from . import _doors
-from ._calls import maybe_bytes, text_call
+from ._calls import int32, maybe_bytes, text_call
 from ._doors import Prediction, Reply
 from ._errors import BatchError, UnknownNameError
 from ._library import library
 from ._types import BatchLike, Estimate
 
-__all__ = ["predict", "report", "predict_json", "predict_report", "ask", "ask_json", "ask_report"]
+__all__ = ["predict", "report", "predict_json", "predict_report", "predict_card", "ask", "ask_json", "ask_report"]
 
 
 def batch_bytes(batch):
@@ -66,10 +66,10 @@ def first_not_finite(value, place):
     return next(filter(None, (first_not_finite(item, where) for where, item in inside)), None)
 
 
-def predict_text(c_function, batch, table):
+def predict_text(c_function, batch, table, *more):
     content = batch_bytes(batch)
     try:
-        return text_call(c_function, content, len(content), maybe_bytes("table", table))
+        return text_call(c_function, content, len(content), maybe_bytes("table", table), *more)
     except UnknownNameError:
         raise UnknownNameError(f'table: there is no stage table {table!r}; accepted: a name such as "us 2004" or '
                                '"us 1918"') from None
@@ -83,6 +83,12 @@ def predict_json(batch: BatchLike, table: Optional[str] = None) -> str:
 def predict_report(batch: BatchLike, table: Optional[str] = None) -> str:
     """What a batch will be when it is cold, as a report for the cook, with its cautions."""
     return predict_text(library.sirop_predict_report, batch, table)
+
+
+def predict_card(batch: BatchLike, table: Optional[str] = None, columns: int = 72) -> str:
+    """A card to cook by: cautions, ingredients, where to stop, what it becomes, in some 25 lines of `columns`
+    characters (24 to 200)."""
+    return predict_text(library.sirop_predict_card, batch, table, int32("columns", columns))
 
 
 def predict(batch: BatchLike, table: Optional[str] = None) -> Prediction:

@@ -15,57 +15,54 @@ class SiropError(Exception):
 
     code: ClassVar[int] = CODES["E_GENERAL"]
 
+    def __init_subclass__(cls, code: str) -> None:
+        cls.code = CODES[code]
+
     def __str__(self) -> str:
         # KeyError would show the text in quotes.
         return Exception.__str__(self)
 
 
-class GeneralError(SiropError, RuntimeError):
+class GeneralError(SiropError, RuntimeError, code="E_GENERAL"):
     """A failure without a code of its own, or with one that this package does not know."""
 
-    code: ClassVar[int] = CODES["E_GENERAL"]
 
-
-class RangeError(SiropError, ValueError):
+class RangeError(SiropError, ValueError, code="E_RANGE"):
     """An argument is outside its range, infinite or not a number."""
 
-    code: ClassVar[int] = CODES["E_RANGE"]
 
-
-class UnknownNameError(SiropError, KeyError):
+class UnknownNameError(SiropError, KeyError, code="E_NAME"):
     """No such component, ingredient, table, property or argument."""
 
-    code: ClassVar[int] = CODES["E_NAME"]
 
-
-class BufferTooSmallError(SiropError, BufferError):
+class BufferTooSmallError(SiropError, BufferError, code="E_BUFFER"):
     """A text did not fit its buffer. The package makes its buffers large enough, so this is not expected."""
 
-    code: ClassVar[int] = CODES["E_BUFFER"]
 
-
-class BatchError(SiropError, ValueError):
+class BatchError(SiropError, ValueError, code="E_BATCH"):
     """The batch file or the question is refused. The message is the reason: place, value, what is accepted."""
 
-    code: ClassVar[int] = CODES["E_BATCH"]
+    @property
+    def place(self) -> str:
+        """Which key is refused, such as "pan[2].grams"; "" if none is named."""
+        return str(self).partition(": ")[0] if ": " in str(self) else ""
+
+    @property
+    def reason(self) -> str:
+        """The message without the place."""
+        return str(self)[len(self.place) and len(self.place) + 2:]
 
 
-class NullPointerError(SiropError, TypeError):
+class NullPointerError(SiropError, TypeError, code="E_NULL"):
     """A required pointer is null. The package passes none, so this is not expected."""
 
-    code: ClassVar[int] = CODES["E_NULL"]
 
-
-class OutOfMemoryError(SiropError, MemoryError):
+class OutOfMemoryError(SiropError, MemoryError, code="E_MEMORY"):
     """The library could not get the memory that it needs."""
 
-    code: ClassVar[int] = CODES["E_MEMORY"]
 
-
-class ImpossibleError(SiropError, ValueError):
+class ImpossibleError(SiropError, ValueError, code="E_IMPOSSIBLE"):
     """The question has no answer within the model."""
-
-    code: ClassVar[int] = CODES["E_IMPOSSIBLE"]
 
 
 class ExtrapolationWarning(UserWarning):
