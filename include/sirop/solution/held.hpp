@@ -267,6 +267,11 @@ Scalar water_held_by_liquid(const mixture_of<Scalar>& m, const Scalar& ln_aw, co
     return detail::solids_of<Scalar>(m).held(ln_aw, kelvin).value;
 }
 
+/// The same along a curve.
+inline double water_held_by_liquid(const mixture& m, double ln_aw, double kelvin, curve side) {
+    return detail::solids_on_edges(m).held_on(side, ln_aw, kelvin).value;
+}
+
 /// Grams of water that the mixture's solids hold at ln aw < 0 and T in K, in liquid and glass.
 template <class Scalar>
 Scalar water_held(const mixture_of<Scalar>& m, const Scalar& ln_aw, const Scalar& kelvin) {
