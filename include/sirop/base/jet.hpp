@@ -28,8 +28,8 @@ struct jet {
                 a.second * b.value + a.value * b.second + (cross + cross)};
     }
     friend constexpr jet operator/(const jet& a, const jet& b) {
-        const Scalar by = 1.0 / b.value, ratio = a.value * by, first = (a.first - ratio * b.first) * by;
-        return {ratio, first, (a.second - ratio * b.second - (first + first) * b.first) * by};
+        const Scalar by = 1.0 / b.value, ratio = a.value * by, slope = (a.first - ratio * b.first) * by;
+        return {ratio, slope, (a.second - ratio * b.second - (slope + slope) * b.first) * by};
     }
     // Beside a number that does not move.
     friend constexpr jet operator+(const jet& a, const Scalar& b) { return {a.value + b, a.first, a.second}; }
