@@ -394,6 +394,7 @@ int32_t sirop_celsius_for_stage(const char* table, const char* stage, const doub
         if (!core::pressure_limit.holds(pressure_hpa)) return SIROP_E_RANGE;
         const auto* row = stage_of(table, stage);
         if (row == nullptr) return SIROP_E_NAME;
+        if (core::is_colour(*table_of(table), *row)) return SIROP_E_IMPOSSIBLE;
         const double reach = row->low_celsius == row->high_celsius ? core::stage_point_reach_celsius : 0.0;
         const auto low = boils_as_plain(m, row->low_celsius - reach, 100.0 * pressure_hpa);
         const auto high = boils_as_plain(m, row->high_celsius + reach, 100.0 * pressure_hpa);

@@ -27,7 +27,7 @@ std::vector<stage_window> stage_windows(const core::batch& b, const core::mixtur
     };
     std::vector<stage_window> windows;
     double before = 0.0;  // points of a table reach a little way, but not into each other
-    for (std::size_t i = 0; i < table.rows.size(); ++i) {
+    for (std::size_t i = 0; i < table.consistencies; ++i) {  // no colours
         const auto& row = table.rows[i];
         const double reach = row.low_celsius == row.high_celsius ? core::stage_point_reach_celsius : 0.0;
         const double gap =

@@ -16,8 +16,11 @@ std::vector<chart_row> chart_rows(const core::stage_table& table, double pressur
     };
     std::vector<chart_row> rows;
     for (const auto& row : table.rows) {
-        const double low = core::carried_celsius(row.low_celsius, sea_level, pressure_pa);
-        const double high = core::carried_celsius(row.high_celsius, sea_level, pressure_pa);
+        const bool colour = core::is_colour(table, row);  // at any pressure the same, and of no water
+        const auto here = [&](double celsius) {
+            return colour ? core::not_a_number : core::carried_celsius(celsius, sea_level, pressure_pa);
+        };
+        const double low = here(row.low_celsius), high = here(row.high_celsius);
         const bool known = std::isfinite(low) && std::isfinite(high);
         const auto other = row.other_language.empty() ? std::string_view("-") : row.other_language;
         const bool english = table.language == "en";

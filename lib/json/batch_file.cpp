@@ -6,27 +6,6 @@
 
 namespace sirop::lib {
 
-std::string similar_names(std::string_view name) {
-    std::string list;
-    int count = 0;
-    if (name.size() > 100) return list;
-    for (std::size_t from = 0; from < name.size();) {
-        const std::size_t to = std::min(name.find_first_of(" ,", from), name.size());
-        const auto word = name.substr(from, to - from);
-        from = to + 1;
-        if (word.size() < 3) continue;
-        for (const auto& row : core::pantry)
-            for (std::size_t i = 0; i + word.size() <= row.name.size() && count < 4; ++i)
-                if (core::same_name(row.name.substr(i, word.size()), word) &&
-                    list.find(in_quotes(row.name)) == std::string::npos) {
-                    add_name(list, in_quotes(row.name));
-                    ++count;
-                    break;
-                }
-    }
-    return list;
-}
-
 namespace {
 
 core::masses read_composition(field_reader& in, const json& value, const std::string& place) {

@@ -9,7 +9,7 @@
 
 namespace sirop::lib {
 
-/// Up to four names of the pantry, in quotes, that share a word with an unknown one.
+/// Up to four names of the pantry, in quotes, that an unknown one may mean; the likeliest first.
 std::string similar_names(std::string_view name);
 
 /// The batch that a text describes, or the first thing wrong with it.  Never throws but for lack of memory.

@@ -118,6 +118,9 @@ card card_of(const core::batch& b, const core::prediction& p) {
     c.cautions.push_back(std::string("Hot sugar burns deep: long sleeves, deep pan. ").append(core::first_aid));
     if (core::additions_burst(b) || p.finished.water_flashed_grams.value > 0.0)
         c.cautions.emplace_back("Steam bursts: pan off the heat, liquid warm, in parts, at arm's length.");
+    for (const auto& more : {core::heat_cautions(p.cooked.contents, p.cooked.celsius),
+                             core::ingredient_cautions(b, p.finished.contents)})
+        c.cautions.insert(c.cautions.end(), more.begin(), more.end());
     for (const auto& [where, lines] : {std::pair{"in the pan", &b.pan}, std::pair{"off the heat", &b.off_heat}})
         for (const auto& line : *lines)
             c.amounts.push_back({&line == &lines->front() ? where : "", amount_text(line.grams), line.name});

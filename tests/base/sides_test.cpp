@@ -44,20 +44,19 @@ TEST(Sides, AnEndBeyondTheScaleReachesToItsEndAndIsFlagged) {
 
 TEST(Sides, TwoUncertaintiesAddInQuadrature) {
     const estimate best{10.0, 7.0, 14.0, grade::extrapolated};
-    const auto e = in_quadrature({best, exactly(6.0), exactly(13.0)});
+    const auto e = in_quadrature({best, 6.0, 13.0});
     expect_estimate(e, 10.0, 5.0, 15.0, grade::extrapolated);
-    expect_estimate(in_quadrature({best, exactly(13.0), exactly(6.0)}), 10.0, 5.0, 15.0, grade::extrapolated);
-    expect_estimate(in_quadrature({best, {}, {}}), 10.0, 7.0, 14.0, grade::extrapolated);
-    EXPECT_FALSE(in_quadrature({{}, best, best}).computed());
+    expect_estimate(in_quadrature({best, 13.0, 6.0}), 10.0, 5.0, 15.0, grade::extrapolated);
+    expect_estimate(in_quadrature({best}), 10.0, 7.0, 14.0, grade::extrapolated);
+    EXPECT_FALSE(in_quadrature({{}, 7.0, 14.0}).computed());
 }
 
 TEST(Sides, AnIntervalIsStretchedToTheOtherValues) {
     const estimate best{10.0, 7.0, 14.0, grade::fine};
-    expect_estimate(stretched({best, exactly(8.0), exactly(20.0)}), 10.0, 7.0, 20.0, grade::fine);
-    expect_estimate(stretched({best, {HUGE_VAL, HUGE_VAL, HUGE_VAL, grade::fine}, exactly(2.0)}), 10.0, 2.0,
-                    HUGE_VAL, grade::fine);
-    expect_estimate(stretched({best, {}, {}}), 10.0, 7.0, 14.0, grade::fine);
-    EXPECT_FALSE(stretched({{}, best, best}).computed());
+    expect_estimate(stretched({best, 8.0, 20.0}), 10.0, 7.0, 20.0, grade::fine);
+    expect_estimate(stretched({best, HUGE_VAL, 2.0}), 10.0, 2.0, HUGE_VAL, grade::fine);
+    expect_estimate(stretched({best}), 10.0, 7.0, 14.0, grade::fine);
+    EXPECT_FALSE(stretched({{}, 7.0, 14.0}).computed());
 }
 
 }  // namespace

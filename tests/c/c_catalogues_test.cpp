@@ -295,7 +295,7 @@ TEST(c_structs, have_the_sizes_that_programs_were_compiled_with) {
     static_assert(sizeof(sirop_range) == 16);
     static_assert(sizeof(sirop_stage_place) == 16 && offsetof(sirop_stage_place, status) == 8);
     static_assert(sizeof(sirop_graining) == 120 && offsetof(sirop_graining, hindering_percent) == 112);
-    static_assert(SIROP_COMPONENT_COUNT == 29 && SIROP_ACID == 22 && SIROP_MALTITOL == 28);
+    static_assert(SIROP_COMPONENT_COUNT == 30 && SIROP_ACID == 22 && SIROP_ETHANOL == 29);
     // an older program, which knows fewer components, gets the same answer
     auto grams = mixture_of({{SIROP_SUCROSE, 80.0}, {SIROP_WATER, 20.0}});
     sirop_estimate old_one, new_one;

@@ -23,7 +23,7 @@ BATCH = '{"sirop_batch": 1, "pan": [{"ingredient": "honey", "grams": 50}], "cook
 NUMBERS = {"altitude_metres": [350.0, 0.0, 2240.0], "water_boils_celsius": [98.0, 100.0, 92.5], "value": [60.0, 0.0, 20.5],
            "pressure_hpa": [1013.25, 800.0, 950.0], "celsius": [20.0, 5.0, 60.0], "firmness_pa_s": [20.0, 0.0, 1e5],
            "dextrose_equivalent": [42.0, 28.0, 60.0], "solids_percent": [80.0, 78.0, 1.0], "index": 0, "component": 0, "status": 0,
-           "lower": 1, "upper": 2, "where": 0, "grams": 5.0, "yes": 1}
+           "lower": 1, "upper": 2, "where": 0, "grams": 5.0, "yes": 1, "columns": 40}
 HOT = [115.0, 121.0, 118.0]
 GRAMS = [[30.0, 70.0, 0.0], [45.0, 50.0, 5.0], [60.0, 0.0, 40.0]]
 tried, wrong = 0, []

@@ -234,13 +234,6 @@ def without_handle(f):
     if f.name == "status_text":
         for status in (0, 1, 2, -1, -2, -3, -4, -5, -6, -7, -8, -9, -1000):
             case(f.name, {"status": status})
-    elif index is not None:
-        of = {"stage_name": "stage_name", "texture_word_meaning": "texture_word", "growth_limit": "growth_group",
-              "texture_word_firmness_pa_s": "texture_word"}.get(f.name, f.name)
-        for texts in texts_of(f):
-            count = len(listed(of, texts.items()))
-            for i in [*range(-1, count, 5 if f.name == "ingredient_name" or texts else 1), count]:
-                case(f.name, {**texts, index.name: i})
     elif any(one.kind == "json" for one in f.takes):
         all_texts = TEXTS["batches" if f.takes[0].name == "batch" else "questions"]
         tables = [None, "us 1918"] * len(all_texts)
@@ -250,7 +243,16 @@ def without_handle(f):
                 asked = f.takes[0].name == "question" and "sirop_question" not in text
                 text = json.dumps({"sirop_question": 1, "batch": TEXTS["batch"], **text} if asked else text,
                                   ensure_ascii=False)
-            case(f.name, {f.takes[0].name: text, **({"table": table} if len(f.takes) > 1 else {})})
+            # the columns at which a card wraps: those of a narrow screen, or too few
+            columns = {index.name: 23 if table == "fr pastry" else 32} if index else {}
+            case(f.name, {f.takes[0].name: text, **({"table": table} if len(f.takes) > 1 else {}), **columns})
+    elif index is not None:
+        of = {"stage_name": "stage_name", "texture_word_meaning": "texture_word", "growth_limit": "growth_group",
+              "texture_word_firmness_pa_s": "texture_word"}.get(f.name, f.name)
+        for texts in texts_of(f):
+            count = len(listed(of, texts.items()))
+            for i in [*range(-1, count, 5 if f.name == "ingredient_name" or texts else 1), count]:
+                case(f.name, {**texts, index.name: i})
     else:
         numbers = [one for one in f.takes if one.kind == "number"]
         if len(f.takes) == len(numbers) == 1 and numbers[0].range in doors.LIMITS:  # the bounds, and beyond them

@@ -18,13 +18,14 @@ TEST(components, each_row_has_what_its_phase_needs) {
         EXPECT_GT(c.heat.a0, 0.0);
         EXPECT_FALSE(c.glass_source.empty());
         EXPECT_EQ(c.where == phase::dissolved, c.particle_molar_mass > 0.0);
-        EXPECT_EQ(c.where == phase::suspended || c.where == phase::fat, c.density.at_zero > 0.0);
+        EXPECT_EQ(c.where == phase::suspended || c.where == phase::fat || c.where == phase::spirit,
+                  c.density.at_zero > 0.0);
         EXPECT_EQ(c.where == phase::fat, c.solid_fat != nullptr);
-        const bool holds = c.where == phase::dissolved || c.where == phase::suspended;
+        const bool holds = c.where == phase::dissolved || c.where == phase::suspended || c.where == phase::spirit;
         EXPECT_EQ(holds, c.isotherm.kind != isotherm_kind::none);
         EXPECT_EQ(holds && c.isotherm.kind != isotherm_kind::chain, c.trust.line != nullptr);
         EXPECT_EQ(std::isfinite(c.glass_constant),
-                  c.where == phase::solvent ||
+                  c.where == phase::solvent || c.where == phase::spirit ||
                       (c.where == phase::dissolved && c.isotherm.kind != isotherm_kind::electrolyte));
     }
 }

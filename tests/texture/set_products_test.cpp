@@ -127,7 +127,7 @@ TEST(products, water_activity_is_in_the_published_range) {
         EXPECT_LE(first.low, high) << row.place() << " " << first.value;
         // A known disagreement: maple syrup of 32.4 % water was reported at 0.87 to 0.88, but plain sucrose
         // of 32.7 % has 0.850 at 25 C (measured: sucrose_water_activity_25C.csv).
-        const double missing = row.text("product") == "maple syrup" ? 0.021 : 0.0;
+        const double missing = row.text("product") == "maple syrup" ? 0.018 : 0.0;
         EXPECT_GE(last.high, low - missing) << row.place() << " " << last.value;
         if (missing > 0.0) {
             EXPECT_NEAR(last.high, low - missing, 0.002) << row.place();

@@ -52,13 +52,23 @@ inline estimate estimate_to_the_end(sides<double> s, double end, grade status = 
     return estimate_of(s, status);
 }
 
+/// An estimate of its own uncertainty for the best side, and the value alone at the two ends of another's.
+struct estimate_and_ends {
+    estimate best;
+    double low = not_a_number, high = not_a_number;
+};
+template <class T, class Estimate, class Value>
+estimate_and_ends estimate_and_ends_of(const sides<T>& s, const Estimate& estimated, const Value& value) {
+    return {estimated(s.value), value(s.low), value(s.high)};
+}
+
 /// The interval of the best estimate, widened in quadrature by what its value is on the other sides: two
 /// uncertainties that have nothing to do with each other.  The grade is that of the best estimate.
-inline estimate in_quadrature(const sides<estimate>& s) {
-    estimate e = s.value;
+inline estimate in_quadrature(const estimate_and_ends& s) {
+    estimate e = s.best;
     if (!e.computed()) return e;
     double down = e.value - e.low, up = e.high - e.value;
-    for (const double other : {s.low.value - e.value, s.high.value - e.value}) {
+    for (const double other : {s.low - e.value, s.high - e.value}) {
         if (other > 0.0) up = std::hypot(up, other);
         if (other < 0.0) down = std::hypot(down, other);
     }
@@ -69,10 +79,10 @@ inline estimate in_quadrature(const sides<estimate>& s) {
 
 /// The interval of the best estimate, stretched until it holds the values of the other sides; an infinite side
 /// stays infinite.  The grade is that of the best estimate.
-inline estimate stretched(const sides<estimate>& s) {
-    estimate e = s.value;
+inline estimate stretched(const estimate_and_ends& s) {
+    estimate e = s.best;
     if (!e.computed()) return e;
-    for (const double other : {s.low.value, s.high.value}) {
+    for (const double other : {s.low, s.high}) {
         e.low = std::fmin(e.low, other);
         e.high = std::fmax(e.high, other);
     }

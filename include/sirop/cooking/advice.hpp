@@ -5,6 +5,7 @@
 #include <vector>
 
 #include "graining_fixes.hpp"
+#include "pan_cautions.hpp"
 
 namespace sirop::core {
 
@@ -21,7 +22,7 @@ inline constexpr std::string_view keeping_deferral =
 
 /// Whether what is added off the heat brings water that bursts into steam: more than 2 % of it.
 inline bool additions_burst(const batch& b) {
-    const auto added = in_the_pan(b.off_heat);
+    const auto added = contents_of(b.off_heat);
     return added.water() > 0.02 * added.total();
 }
 
@@ -29,7 +30,9 @@ inline void add_cautions(prediction& p, const batch& b) {
     auto& out = p.cautions;
     const auto& f = p.finished;
     out.emplace_back(burn_caution);
+    for (auto& text : heat_cautions(p.cooked.contents, p.cooked.celsius)) out.push_back(std::move(text));
     if (additions_burst(b)) out.emplace_back(steam_caution);
+    for (auto& text : ingredient_cautions(b, f.contents)) out.push_back(std::move(text));
     if (f.water_flashed_grams.value > 0.0)
         out.push_back("The additions boil up: about " + fixed(f.water_flashed_grams.value, 1) +
                       " g of water leaves as steam (" +
@@ -140,7 +143,7 @@ inline void add_notes(prediction& p, const batch& b) {
                                                                                              : note.text);
         if (f.contents.raw(c.id) > 0.0 && !note.if_raw.empty()) out.emplace_back(note.if_raw);
     }
-    if (m[component::acid] > 0.002 * m.total() && m[component::sucrose] > 0.0)
+    if (acid_inverts(b))
         out.emplace_back(
             "Acid turns part of the sugar into glucose and fructose while it boils, which is not modelled: "
             "softer, stickier, less graining.");

@@ -73,11 +73,18 @@ inline bool arrives_dry(const masses& per_gram) {
     return per_gram[index_of(component::water)] < 0.1 * (1.0 - per_gram[index_of(component::fat)]);
 }
 
-/// Everything in the pan, dissolved: it is going to boil.
-inline mixture in_the_pan(const std::vector<ingredient_line>& lines) {
+/// Everything in some lines, dissolved.
+inline mixture contents_of(const std::vector<ingredient_line>& lines) {
     mixture m;
-    for (const auto& line : lines)
-        for (std::size_t i = 0; i < component_count; ++i) m.grams[i] += line.grams * line.per_gram[i];
+    for (const auto& line : lines) m.add(line.grams, line.per_gram);
+    return m;
+}
+
+/// Everything in the pan, dissolved: it is going to boil, so what leaves in the boil (alcohol) is left out.
+inline mixture in_the_pan(const std::vector<ingredient_line>& lines) {
+    mixture m = contents_of(lines);
+    for (const auto& c : components)
+        if (c.leaves_in_the_boil) m[c.id] = 0.0;
     return m;
 }
 
@@ -95,9 +102,14 @@ mixture_of<Scalar> as_it_arrives(const std::array<Scalar, component_count>& gram
     return m;
 }
 
-/// What an ingredient brings off the heat.
+/// What so many grams of an ingredient bring off the heat.
+inline mixture off_the_heat(double grams, const masses& per_gram) {
+    mixture m;
+    m.add(grams, per_gram);
+    return as_it_arrives(m.grams, arrives_dry(per_gram));
+}
 inline mixture off_the_heat(const ingredient_line& line) {
-    return as_it_arrives(in_the_pan({line}).grams, arrives_dry(line.per_gram));
+    return off_the_heat(line.grams, line.per_gram);
 }
 
 /// The complaint about a number outside a limit.

@@ -16,7 +16,7 @@ namespace detail {
 inline bool clear_of_graining(const batch& b, const mixture& finished) {
     if (!(finished.water() > 0.0)) return false;
     const auto clear_at = [&](double celsius) {
-        return graining_of(at_temperature(finished, celsius), celsius).risk <= graining_risk::low;
+        return hardly_grains(at_temperature(finished, celsius), celsius);
     };
     return clear_at(b.stored_celsius()) && (b.serve_celsius == b.stored_celsius() || clear_at(b.serve_celsius));
 }
@@ -42,7 +42,10 @@ inline std::vector<way_to_clear> ways_to_clear_graining(const batch& b) {
     std::vector<way_to_clear> ways;
     const mixture pan = in_the_pan(b.pan);
     const double real = b.real_celsius(), error = b.thermometer_error_kelvin;
-    const auto finished = [&](const mixture& m, double celsius) { return finished_at(b, m, celsius).contents; };
+    const auto added_off_heat = additions(b.off_heat);
+    const auto finished = [&](const mixture& m, double celsius) {
+        return finished_at(m, celsius, added_off_heat, b.pressure_pa).contents;
+    };
     const auto clear = [&](const mixture& m, double celsius) {
         return detail::clear_of_graining(b, finished(m, celsius));
     };
@@ -56,7 +59,7 @@ inline std::vector<way_to_clear> ways_to_clear_graining(const batch& b) {
         const masses added = *pantry_composition(ingredient);
         const double edge = detail::edge_of(0.0, most, step, [&](double grams) {
             mixture more = pan;
-            for (std::size_t i = 0; i < component_count; ++i) more.grams[i] += grams * added[i];
+            more.add(grams, added);
             return clear(more, real);
         });
         if (!std::isfinite(edge)) continue;

@@ -14,8 +14,8 @@ namespace sirop::core {
 inline double highest_answer_celsius(const mixture& pan, double pressure_pa) {
     const double solids = pan.dissolved();
     const double last =
-        solids > 0.0 ? boiling_celsius(pan.with_water(solids * (1.0 - last_syrup_solids) / last_syrup_solids),
-                                       pressure_pa, curve::best)
+        solids > 0.0 ? best_boiling_celsius(pan.with_water(solids * (1.0 - last_syrup_solids) / last_syrup_solids),
+                                            pressure_pa)
                      : not_a_number;
     return std::isfinite(last) ? last : max_model_celsius;
 }

@@ -26,8 +26,18 @@ inline cooked_state end_of_cook(const batch& b, const mixture& pan) {
     c.pressure_pa = b.pressure_pa;
     c.water_boils_celsius = water_boils_celsius(b.pressure_pa);
     c.highest_celsius = highest_answer_celsius(pan, b.pressure_pa);
-    c.starts_to_boil_celsius = boiling_celsius(pan, b.pressure_pa, curve::best);
+    c.starts_to_boil_celsius = best_boiling_celsius(pan, b.pressure_pa);
     return c;
+}
+
+/// What is added where a target in C is far too hot, but would do in F.
+inline std::string meant_in_fahrenheit(const batch& b, const cooked_state& c) {
+    const double meant = fahrenheit_to_celsius(b.thermometer_celsius);
+    const double real = meant - b.thermometer_error_kelvin;
+    if (b.target_place.ends_with("fahrenheit") || !(real >= c.starts_to_boil_celsius && real <= c.highest_celsius))
+        return {};
+    return "; is that °F? " + shortest(b.thermometer_celsius) + " °F is " + fixed(meant, 1) +
+           " °C: write to_fahrenheit";
 }
 
 /// Why the pan cannot be boiled down to the target, if so.
@@ -42,6 +52,7 @@ inline std::optional<refusal> find_cook_fault(const batch& b, const mixture& pan
     if (!std::isfinite(c.starts_to_boil_celsius) || c.starts_to_boil_celsius > c.highest_celsius)
         return refusal{"pan", "is drier than the model goes (99.5 % solids of the syrup phase); add water"};
 
+    if (c.celsius >= c.starts_to_boil_celsius && c.celsius <= c.highest_celsius) return std::nullopt;
     const std::string target =
         both_scales(c.thermometer_celsius) +
         (b.thermometer_error_kelvin != 0.0 ? ", really " + both_scales(c.celsius) + "," : "");
@@ -56,25 +67,23 @@ inline std::optional<refusal> find_cook_fault(const batch& b, const mixture& pan
         return refusal{b.target_place, target +
                                            " is beyond the model (99.5 % solids of the syrup phase); the highest "
                                            "temperature that it can answer here is " +
-                                           shown(c.highest_celsius, [](double x) { return std::floor(x); })};
-    if (c.celsius < c.starts_to_boil_celsius)
-        return refusal{b.target_place, target +
-                                           " is not reached by boiling: the pan would hold more water than it "
-                                           "has; it starts to boil at " +
-                                           shown(c.starts_to_boil_celsius, [](double x) { return std::ceil(x); })};
-    return std::nullopt;
+                                           shown(c.highest_celsius, [](double x) { return std::floor(x); }) +
+                                           meant_in_fahrenheit(b, c)};
+    return refusal{b.target_place, target +
+                                       " is not reached by boiling: the pan would hold more water than it "
+                                       "has; it starts to boil at " +
+                                       shown(c.starts_to_boil_celsius, [](double x) { return std::ceil(x); })};
 }
 
 /// Grams of water that the pan holds where the cook ends.  The uncertainties of the model and of the thermometer
 /// are independent; at or below boiling water all the water is left.
 inline estimate water_left(const batch& b, const mixture& pan, double celsius) {
-    const auto held_at = [&](double t) { return water_at_boil(pan, t, b.pressure_pa); };
-    const estimate held = held_at(celsius);
+    const estimate held = water_at_boil(pan, celsius, b.pressure_pa);
     if (!(b.thermometer_within_kelvin > 0.0)) return held;
-    const double hot = held_at(celsius + b.thermometer_within_kelvin).value;
-    const double cool = held_at(celsius - b.thermometer_within_kelvin).value;
-    estimate wider = in_quadrature({held, exactly(std::isfinite(hot) ? hot : 0.0),
-                                    exactly(std::isfinite(cool) ? std::fmin(cool, pan.water()) : pan.water())});
+    const double hot = best_water_at_boil(pan, celsius + b.thermometer_within_kelvin, b.pressure_pa);
+    const double cool = best_water_at_boil(pan, celsius - b.thermometer_within_kelvin, b.pressure_pa);
+    estimate wider = in_quadrature(
+        {held, std::isfinite(hot) ? hot : 0.0, std::isfinite(cool) ? std::fmin(cool, pan.water()) : pan.water()});
     wider.low = std::fmax(wider.low, 0.0);
     return wider;
 }
@@ -107,7 +116,8 @@ inline estimate freezing_on_sides(const sides<mixture>& finished) {
 }
 
 /// The batch with its additions, at the serving temperature; status: of the water left.
-inline finished_state finished_with(const sides<mixed>& additions_in, double serve_celsius, grade status) {
+inline finished_state finished_with(const sides<mixed>& additions_in, double serve_celsius,
+                                    const estimate_and_ends& activity_at_serving, grade status) {
     const auto contents = additions_in.map([](const mixed& m) { return m.contents; });
     const auto of = [&](const auto& property) { return estimate_of(contents.map(property), status); };
     finished_state f;
@@ -127,8 +137,7 @@ inline finished_state finished_with(const sides<mixed>& additions_in, double ser
     const estimate glass = glass_transition(f.contents);
     f.glass_transition_celsius.low -= glass.value - glass.low;
     f.glass_transition_celsius.high += glass.high - glass.value;
-    f.water_activity_at_serving =
-        stretched(contents.map([&](const mixture& m) { return activity_of(m, serve_celsius); }));
+    f.water_activity_at_serving = stretched(activity_at_serving);
     f.water_activity_at_serving.status = worst(f.water_activity_at_serving.status, status);
     f.freezing_celsius = freezing_on_sides(contents);
     f.sucrose_supersaturation = sucrose_supersaturation(f.contents, std::fmax(serve_celsius, 0.0));
@@ -141,9 +150,9 @@ inline stage_answer stage_of(const cooked_state& c, const mixture& finished, con
     const auto in_cold_water = stage_in_cold_water(c.contents, table);
     stage_answer s;
     s.table = std::string(table.name);
-    s.by_temperature = stage_text(table, stage_of_temperature(table, c.celsius, c.pressure_pa));
-    s.by_consistency = stage_text(table, in_cold_water.place);
     s.sea_level_celsius = carried_celsius(c.celsius, c.pressure_pa, formula::standard_atmosphere);
+    s.by_temperature = stage_text(table, stage_of_carried(table, c.celsius, c.pressure_pa, s.sea_level_celsius));
+    s.by_consistency = stage_text(table, in_cold_water.place);
     s.plain_syrup_celsius = in_cold_water.plain_celsius;
     s.finished_by_consistency = stage_text(table, stage_in_cold_water(finished, table).place);
     return s;
@@ -151,7 +160,7 @@ inline stage_answer stage_of(const cooked_state& c, const mixture& finished, con
 
 /// The set with so much cold milk stirred in.
 inline loosening loosened_with_milk(const sides<mixture>& finished, double milk_grams, double serve_celsius) {
-    const mixture milk = off_the_heat({"whole milk", *pantry_composition("whole milk"), milk_grams, 5.0});
+    const mixture milk = off_the_heat(milk_grams, *pantry_composition("whole milk"));
     loosening l;
     l.milk_grams = milk_grams;
     l.log10_firmness = firmness_at(finished.map([&](mixture m) { return m += milk; }), serve_celsius);
@@ -164,7 +173,7 @@ inline loosening loosened_with_milk(const sides<mixture>& finished, double milk_
 inline neighbours_answer beside_neighbours(const batch& b, const mixture& finished) {
     if (b.neighbours.empty()) return {};
     std::vector<layer> layers = {{"this batch", finished}};
-    for (const auto& line : b.neighbours) layers.push_back({line.name, in_the_pan({line})});
+    for (const auto& line : b.neighbours) layers.push_back({line.name, contents_of({line})});
     return at_equilibrium(layers, std::fmax(b.stored_celsius(), 0.0));
 }
 
@@ -188,10 +197,17 @@ inline outcome<prediction> predict(const batch& b, const stage_table& table) {
     const auto cooked = detail::boiled_down(p.pan, water);
     detail::describe_cooked(p.cooked, p.pan, cooked, water.status);
 
+    const auto added = additions(b.off_heat);
     const auto additions_in =
-        cooked.map([&](const mixture& m) { return mix(m, p.cooked.celsius, b.off_heat, b.pressure_pa); });
-    p.finished = detail::finished_with(additions_in, b.serve_celsius, water.status);
+        cooked.map([&](const mixture& m) { return mix(m, p.cooked.celsius, added, b.pressure_pa); });
     const auto finished = additions_in.map([](const mixed& m) { return m.contents; });
+    const auto activity_at = [&](double celsius) {
+        return estimate_and_ends_of(
+            finished, [&](const mixture& m) { return activity_of(m, celsius); },
+            [&](const mixture& m) { return best_activity(m, celsius); });
+    };
+    const auto activity_at_serving = activity_at(b.serve_celsius);
+    p.finished = detail::finished_with(additions_in, b.serve_celsius, activity_at_serving, water.status);
 
     p.stage = detail::stage_of(p.cooked, p.finished.contents, table);
     p.set = set_of(finished, b.serve_celsius, b.pour_celsius);
@@ -201,9 +217,10 @@ inline outcome<prediction> predict(const batch& b, const stage_table& table) {
 
     const double store = b.stored_celsius();
     p.graining_at_serving = graining_of(p.finished.at_serving, b.serve_celsius);
-    p.graining_in_storage = graining_of(at_temperature(p.finished.contents, store), store);
-    p.keeping_in_storage =
-        keeping_of(in_quadrature(finished.map([&](const mixture& m) { return activity_of(m, store); })), store);
+    const bool as_served = store == b.serve_celsius;
+    p.graining_in_storage =
+        as_served ? p.graining_at_serving : graining_of(at_temperature(p.finished.contents, store), store);
+    p.keeping_in_storage = keeping_of(in_quadrature(as_served ? activity_at_serving : activity_at(store)), store);
     p.neighbours = detail::beside_neighbours(b, p.finished.contents);
 
     for (const auto& e :

@@ -45,13 +45,15 @@ enum class component : unsigned char {
     agar,
     gelatin,
     isomalt,
-    maltitol
+    maltitol,
+    ethanol
 };
 
-inline constexpr std::size_t component_count = 29;
+inline constexpr std::size_t component_count = 30;
 
-/// Where a component sits in a syrup: in the liquid, or in it as a separate body.
-enum class phase : unsigned char { solvent, dissolved, suspended, fat };
+/// Where a component sits in a syrup: in the liquid, or in it as a separate body.  A spirit thins the liquid, and
+/// is counted neither as water nor as solids.
+enum class phase : unsigned char { solvent, dissolved, suspended, fat, spirit };
 
 /// The equation by which a component holds water, of formula/isotherm.hpp.
 enum class isotherm_kind : unsigned char {
@@ -67,7 +69,8 @@ enum class isotherm_kind : unsigned char {
 
 /// Molar masses, g/mol (IUPAC 2021).
 inline constexpr double sucrose_molar_mass = 342.297, glucose_molar_mass = 180.156, sorbitol_molar_mass = 182.172,
-                        glycerol_molar_mass = 92.094, sodium_chloride_molar_mass = 58.443;
+                        glycerol_molar_mass = 92.094, sodium_chloride_molar_mass = 58.443,
+                        ethanol_molar_mass = 46.069;
 
 /// How a component holds water.
 template <class Number>
@@ -134,6 +137,15 @@ struct component_note {
     std::string_view if_raw{};         ///< besides, where some of it has not boiled
 };
 
+/// What heat does to a component in the pan, from a share of the batch on: said when the cook ends above the first
+/// temperature, and more sharply above the second; infinite: never.
+struct heat_limit {
+    double from_share = 0.0;
+    double changes_celsius = std::numeric_limits<double>::infinity(),
+           spoils_celsius = std::numeric_limits<double>::infinity();
+    std::string_view changes{}, spoils{};
+};
+
 /// Gram for gram; sucrose is 1.
 struct sweetness_columns {
     double value = 0.0, low = 0.0, high = 0.0;
@@ -171,7 +183,9 @@ struct component_data {
     const formula::solid_fat_curve* solid_fat = nullptr;
     double bridging_share = 0.0;  ///< of the solid fat of an emulsion: what bridges from drop to drop
     sweetness_columns sweetness{};
-    bool laxative = false;  ///< a sugar alcohol
+    bool laxative = false;            ///< a sugar alcohol
+    bool leaves_in_the_boil = false;  ///< gone before the pan is as hot as a syrup boils
+    heat_limit in_the_heat{};
     component_note note{};
 };
 
@@ -230,6 +244,28 @@ inline constexpr density_line fat_density{925.59, -0.41757}, protein_density{132
 /// Agar sets at 32 to 45 C and melts above 85 (published: trade and pharmacopoeia description, from memory,
 /// confidence high).  Gelatin sets at 15 to 25 and melts at 27 to 34 (recalled, confidence medium).
 inline constexpr gel_setting agar_setting{32.0, 45.0, 85.0, 95.0}, gelatin_setting{15.0, 25.0, 27.0, 34.0};
+
+// What heat does.  Sugar: the bands of cookery books, which differ by 5 to 10 C (light caramel from 157 to 160,
+// dark from 170, burning from 177 C; tests/data/caramel_colour_bands.csv).  Fructose browns from 105 C (recalled,
+// confidence medium).  The rest: common practice, no source.
+inline constexpr heat_limit sugar_in_the_heat{
+    0.10, 157.0, 177.0, "sugar takes colour: light caramel to about 170 °C (338 °F), then dark",
+    "caramel turns bitter and burns within seconds"},
+    fructose_in_the_heat{0.05, 110.0, 150.0,
+                         "fructose (honey, invert sugar, fruit) browns long before sugar does: it will be darker",
+                         "fructose (honey, invert sugar, fruit) tastes burnt"},
+    protein_in_the_heat{
+        0.001, 112.0, 150.0,
+        "the solids of milk, cream, butter, egg or nuts brown, and catch on the bottom: stir all the time",
+        "the solids of milk, cream, butter, egg or nuts burn: for a caramel cook the sugar alone and "
+        "add them afterwards, off the heat"},
+    fruit_in_the_heat{0.004, 107.0, 125.0,
+                      "fruit pulp and fibre catch on the bottom and darken: stir all the time",
+                      "fruit pulp and fibre scorch"},
+    cocoa_in_the_heat{0.005, 112.0, 125.0, "cocoa and chocolate catch on the bottom: stir all the time",
+                      "cocoa and chocolate scorch and turn bitter: add them off the heat"},
+    gelatin_in_the_heat{0.001, 80.0, 105.0, "gelatin loses some of its set above 80 °C (176 °F)",
+                        "boiled gelatin loses much of its set: soak it and stir it in off the heat"};
 
 /// Monosaccharides: other laboratories find dry glass transitions up to 11 K above Roos's (Orford et al. 1990,
 /// Finegold et al. 1989, Truong et al. 2004), and honeys 6 to 12 K (Lazaridou et al. 2004).
@@ -369,7 +405,10 @@ inline constexpr std::array<component_data, component_count> components = {{
      .glass_source = "136.0 K, published",
      .heat = formula::heat_water},
     rows::with(rows::sugar(component::sucrose, "sucrose", rows::like_sucrose, 62, 5.42, 1, {1, 1, 1}),
-               [](auto& c) { c.solubility = solubility_law::sucrose; }),
+               [](auto& c) {
+                   c.solubility = solubility_law::sucrose;
+                   c.in_the_heat = rows::sugar_in_the_heat;
+               }),
     rows::with(rows::sugar(component::glucose, "glucose", rows::like_glucose, 31, 4.52, 1.0122, {0.7, 0.6, 0.8}),
                [](auto& c) { c.refraction_ratio = 1.0017; }),
     rows::with(rows::sugar(component::fructose, "fructose", rows::like_glucose, 5, 3.76, 0.9926, {1.4, 1.2, 1.7}),
@@ -377,6 +416,7 @@ inline constexpr std::array<component_data, component_count> components = {{
                    c.isotherm.above_glucose = 1.03;
                    c.volume_slope = 0.0156;
                    c.refraction_ratio = 0.9918;
+                   c.in_the_heat = rows::fructose_in_the_heat;
                }),
     rows::sugar(component::galactose, "galactose", rows::like_glucose, 30, 4.49, 1.0, {0.35, 0.3, 0.6}),
     rows::with(rows::sugar(component::lactose, "lactose", rows::like_sucrose, 101, 6.56, 0.986, {0.2, 0.15, 0.4}),
@@ -419,6 +459,7 @@ inline constexpr std::array<component_data, component_count> components = {{
     rows::with(rows::solid(component::protein, "protein", rows::like_casein, rows::protein_density,
                            formula::heat_protein),
                [](auto& c) {
+                   c.in_the_heat = rows::protein_in_the_heat;
                    c.swelling = {4.0, 0.0};
                    c.gel = {3.8e5, 5};
                    c.must_boil = true;
@@ -441,13 +482,15 @@ inline constexpr std::array<component_data, component_count> components = {{
                }),
     rows::with(rows::solid(component::fibre, "fibre", rows::like_starch, rows::fibre_density, formula::heat_fibre),
                [](auto& c) {
+                   c.in_the_heat = rows::fruit_in_the_heat;
                    c.note = {.from_share = 0.003,
                              .text =
                                  "Fibre counts by its volume only: pectin, with acid and much sugar, sets as "
                                  "a gel, which is not modelled."};
                }),
-    rows::solid(component::cocoa_solids, "cocoa_solids", rows::like_cocoa, rows::fibre_density,
-                formula::heat_fibre),
+    rows::with(rows::solid(component::cocoa_solids, "cocoa_solids", rows::like_cocoa, rows::fibre_density,
+                           formula::heat_fibre),
+               [](auto& c) { c.in_the_heat = rows::cocoa_in_the_heat; }),
     rows::fat(component::fat, "fat", formula::milk_fat, 0.15),
     // Taken as a monosaccharide, with the weakest data.
     rows::with(rows::sugar(component::acid, "acid", rows::like_glucose, 11, 3.93, 0.95, {}),
@@ -476,11 +519,28 @@ inline constexpr std::array<component_data, component_count> components = {{
     rows::with(rows::solid(component::gelatin, "gelatin", rows::like_casein, rows::protein_density,
                            formula::heat_protein),
                [](auto& c) {
+                   c.in_the_heat = rows::gelatin_in_the_heat;
                    c.swelling = {4.0, 0.0};
                    c.gel = {2.3e6, 2, &rows::gelatin_setting};
                }),
     rows::sugar_alcohol_of_two(component::isomalt, "isomalt", 64, 5.49, {0.5, 0.45, 0.6}),
     rows::sugar_alcohol_of_two(component::maltitol, "maltitol", 44, 4.90, {0.85, 0.75, 0.95}),
+    // Norrish with k = 0.9, between the ends of van Laar's curve of ethanol and water (0.92 and 1.68, recalled,
+    // confidence medium), with 25 %: our estimate.  Glass: 97 K, recalled, confidence high; that it thins as water
+    // does, gram for gram, is our estimate.  Density and specific heat at 20 C: recalled, confidence high.
+    {.id = component::ethanol,
+     .name = "ethanol",
+     .where = phase::spirit,
+     .isotherm = {.kind = isotherm_kind::polyol, .fitted_to = 60.0, .size = ethanol_molar_mass, .norrish_k = 0.9},
+     .trust = {.line = &rows::polyol_errs, .times = 2.5},
+     .glass_celsius = -176.0,
+     .glass_constant = 1.0,
+     .glass_source = "97 K, recalled, confidence high; k as water: our estimate",
+     .density = {806.0, -0.85},
+     .heat = {2.27, 8.0e-3, 0.0},
+     .leaves_in_the_boil = true,
+     .note = {.text = "Extrapolation: alcohol added off the heat is taken to stay; where the mix is hotter than "
+                      "78 °C (172 °F) part of it leaves as vapour."}},
 }};
 
 constexpr std::size_t index_of(component c) {

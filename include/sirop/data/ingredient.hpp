@@ -34,6 +34,8 @@ enum class ingredient_kind : unsigned char {
     gelling,
     salt,
     acid,
+    egg,
+    spirit,  ///< with alcohol: spirits, liqueurs, extracts
     cake,
     other  ///< no row of the pantry, and none of these by its composition
 };
@@ -107,7 +109,8 @@ constexpr allergen_set allergen_named(std::string_view name) {
 namespace allergen {
 inline constexpr allergen_set none, gluten = allergen_named("cereals containing gluten"),
                                     eggs = allergen_named("eggs"), soybeans = allergen_named("soybeans"),
-                                    milk = allergen_named("milk"), nuts = allergen_named("nuts");
+                                    milk = allergen_named("milk"), nuts = allergen_named("nuts"),
+                                    peanuts = allergen_named("peanuts");
 }  // namespace allergen
 
 /// What a dish with it needs a word about.
@@ -116,6 +119,9 @@ namespace caution {
 inline constexpr caution_set none;
 inline constexpr caution_set laxative{1};  ///< polyols, in amounts (the same regulation, annex III; recalled)
 inline constexpr caution_set not_for_infants{2};  ///< honey, below the age of one year (botulism; common advice)
+inline constexpr caution_set flammable{4};        ///< alcohol
+inline constexpr caution_set foams{8};            ///< baking soda
+inline constexpr caution_set raw_egg{16};
 }  // namespace caution
 
 }  // namespace sirop::core

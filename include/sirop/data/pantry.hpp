@@ -29,6 +29,7 @@
 #include "components.hpp"
 #include "ingredient.hpp"
 #include "starch_syrups.hpp"
+#include "trade_names.hpp"
 
 namespace sirop::core {
 
@@ -111,6 +112,18 @@ constexpr auto pantry_rows() {
          "USDA SR Legacy, NDB 18373",
          "acid: the carbohydrate that is not fibre, by difference",
          {{{water, 1.7}, {minerals, 36.8}, {fibre, 0.2}, {acid, 61.3}}}},
+        {"citric acid", kind::acid, {2.0, 2.4, from_memory, 'M'}, allergen::none, caution::none,
+         "pure substance", "taken as anhydrous; the monohydrate holds 8.6 % water", {{{acid, 100}}}},
+        {"tartaric acid", kind::acid, {2.0, 2.4, from_memory, 'M'}, allergen::none, caution::none,
+         "pure substance", "", {{{acid, 100}}}},
+        {"vinegar", kind::acid, {2.9, 2.9, "vinegar", 'H'}, allergen::none, caution::none,
+         "USDA SR Legacy, NDB 02053", "sugar counted as sucrose; acid: the remainder", {{{water, 94.78}, {sucrose, 0.04}, {minerals, 0.02}, {acid, 5.16}}}},
+        {"pectin", kind::gelling, {3.0, 4.5, from_memory, 'L'}, allergen::none, caution::none,
+         "common practice, no source", "all of it: powder without added sugar, counted as fibre",
+         {{{water, 9}, {fibre, 86}, {minerals, 3}, {protein, 2}}}},
+        {"baking soda", kind::salt, {8.0, 8.6, from_memory, 'M'}, allergen::none, caution::foams,
+         "pure substance", "all counted as minerals; that it gives off gas and turns to washing soda is left out",
+         {{{minerals, 100}}}},
 
         // syrups and sugars
         {"glucose syrup 28 DE", kind::glucose_syrup, {3.5, 5.5, "corn syrup", 'M'}, allergen::none, caution::none,
@@ -158,6 +171,14 @@ constexpr auto pantry_rows() {
          "USDA SR Legacy, NDB 19353", "higher saccharides: the remainder",
          {{{water, 32.39}, {sucrose, 58.32}, {glucose, 1.6}, {fructose, 0.52}, {higher_saccharides, 6.6},
            {minerals, 0.47}, {protein, 0.04}, {fat, 0.06}}}},
+        {"golden syrup", kind::syrup, {6.0, 6.5, "golden syrup", 'L'}, allergen::none, caution::none,
+         "label-typical; recalled, confidence medium", "the split of its sugars; all of it within 3 g",
+         {{{water, 18}, {sucrose, 33}, {glucose, 23.5}, {fructose, 23.5}, {higher_saccharides, 0.8},
+           {minerals, 1.2}}}},
+        {"treacle", kind::syrup, {5.0, 6.0, from_memory, 'L'}, allergen::none, caution::none,
+         "label-typical; recalled, confidence low", "the split of its sugars; all of it within 5 g",
+         {{{water, 21}, {sucrose, 32}, {glucose, 17}, {fructose, 17}, {higher_saccharides, 7}, {minerals, 5},
+           {protein, 1}}}},
         {"agave syrup", kind::syrup, unknown_ph, allergen::none, caution::none,
          "USDA SR Legacy, NDB 19912", "higher saccharides: the remainder",
          {{{water, 22.94}, {glucose, 12.43}, {fructose, 55.6}, {higher_saccharides, 8.15}, {minerals, 0.14},
@@ -187,6 +208,11 @@ constexpr auto pantry_rows() {
         {"sorbitol syrup", kind::syrup, unknown_ph, allergen::none, caution::laxative,
          "common practice, no source", "all of it: 70 % sorbitol",
          {{{water, 30}, {sorbitol, 70}}}},
+        {"isomalt", kind::polyol, unknown_ph, allergen::none, caution::laxative,
+         "pure substance", "taken as anhydrous; the powder holds up to 7 % water (recalled, confidence medium)",
+         {{{isomalt, 100}}}},
+        {"maltitol", kind::polyol, unknown_ph, allergen::none, caution::laxative,
+         "pure substance", "", {{{maltitol, 100}}}},
         {"glycerol", kind::polyol, unknown_ph, allergen::none, caution::laxative,
          "pure substance", "", {{{glycerol, 100}}}},
 
@@ -215,6 +241,18 @@ constexpr auto pantry_rows() {
         {"sour cream", kind::milk_or_cream, {4.3, 4.6, from_memory, 'M'}, allergen::milk, caution::none,
          "USDA SR Legacy, NDB 01056", "lactose: all sugar; acid: the remainder",
          {{{water, 73.07}, {lactose, 3.41}, {minerals, 0.51}, {protein, 2.44}, {fat, 19.35}, {acid, 1.22}}}},
+        {"double cream 48 %", kind::milk_or_cream, {6.5, 6.7, from_memory, 'M'}, allergen::milk, caution::none,
+         "label-typical; recalled, confidence medium", "lactose and minerals",
+         {{{water, 47.3}, {lactose, 2.7}, {minerals, 0.3}, {protein, 1.7}, {fat, 48}}}},
+        {"creme fraiche 30 %", kind::milk_or_cream, {4.3, 4.6, from_memory, 'M'}, allergen::milk, caution::none,
+         "label-typical; recalled, confidence medium", "lactose, acid and minerals",
+         {{{water, 63.6}, {lactose, 2.4}, {minerals, 0.5}, {protein, 2.4}, {fat, 30.3}, {acid, 0.8}}}},
+        {"mascarpone", kind::dairy, {5.8, 6.2, from_memory, 'L'}, allergen::milk, caution::none,
+         "label-typical; recalled, confidence medium", "lactose, acid and minerals",
+         {{{water, 46.9}, {lactose, 3.7}, {minerals, 0.6}, {protein, 4.6}, {fat, 44}, {acid, 0.2}}}},
+        {"buttermilk", kind::milk_or_cream, {4.5, 4.5, "buttermilk", 'H'}, allergen::milk, caution::none,
+         "label-typical; recalled, confidence medium", "lactose, acid and minerals",
+         {{{water, 90.1}, {lactose, 4.3}, {minerals, 0.8}, {protein, 3.3}, {fat, 0.9}, {acid, 0.6}}}},
         {"evaporated milk", kind::milk_or_cream, {5.9, 6.3, from_memory, 'M'}, allergen::milk, caution::none,
          "USDA SR Legacy, NDB 01096", "lactose: all carbohydrate, by difference",
          {{{water, 74.04}, {lactose, 10.04}, {minerals, 1.55}, {protein, 6.81}, {fat, 7.56}}}},
@@ -254,6 +292,16 @@ constexpr auto pantry_rows() {
          "USDA SR Legacy, NDB 01225", "lactose: the table's 4.92 and the remainder",
          {{{water, 28.71}, {sucrose, 41.77}, {glucose, 1.7}, {fructose, 0.32}, {galactose, 1.03},
            {lactose, 10.54}, {minerals, 1.74}, {protein, 6.84}, {fat, 7.35}}}},
+
+        // eggs
+        {"egg white", kind::egg, {7.0, 9.0, "egg white", 'H'}, allergen::eggs, caution::raw_egg,
+         "USDA SR Legacy, NDB 01124", "higher saccharides: the remainder",
+         {{{water, 87.57}, {sucrose, 0.07}, {glucose, 0.34}, {fructose, 0.07}, {higher_saccharides, 0.25},
+           {minerals, 0.63}, {protein, 10.9}, {fat, 0.17}}}},
+        {"egg yolk", kind::egg, {6.4, 6.4, "egg yolk", 'H'}, allergen::eggs, caution::raw_egg,
+         "USDA SR Legacy, NDB 01125", "higher saccharides: the remainder",
+         {{{water, 52.31}, {sucrose, 0.07}, {glucose, 0.18}, {fructose, 0.07}, {higher_saccharides, 3.26},
+           {minerals, 1.71}, {protein, 15.86}, {fat, 26.54}}}},
 
         // chocolate, coffee, tea
         {"dark chocolate 45-59 %", kind::chocolate, unknown_ph, allergen::milk | allergen::soybeans, caution::none,
@@ -399,10 +447,40 @@ constexpr auto pantry_rows() {
          {{{water, 4.37}, {sucrose, 6.87}, {glucose, 0.32}, {fructose, 0.24}, {maltose, 0.17},
            {higher_saccharides, 7.59}, {minerals, 2.99}, {protein, 20.16}, {starch, 1.67}, {fibre, 10.3},
            {vegetable_fat, 45.32}}}},
+        {"ground almonds", kind::nut, unknown_ph, allergen::nuts, caution::none,
+         "USDA SR Legacy, NDB 12061",
+         "nuts as they are, ground; higher saccharides: the remainder",
+         {{{water, 4.41}, {sucrose, 3.95}, {glucose, 0.17}, {fructose, 0.11}, {maltose, 0.04}, {galactose, 0.07},
+           {higher_saccharides, 3.98}, {minerals, 2.97}, {protein, 21.15}, {starch, 0.72}, {fibre, 12.5},
+           {vegetable_fat, 49.93}}}},
+        {"ground walnuts", kind::nut, unknown_ph, allergen::nuts, caution::none,
+         "USDA SR Legacy, NDB 12155",
+         "nuts as they are, ground; higher saccharides: the remainder",
+         {{{water, 4.07}, {sucrose, 2.43}, {glucose, 0.08}, {fructose, 0.09}, {higher_saccharides, 4.35},
+           {minerals, 1.78}, {protein, 15.23}, {starch, 0.06}, {fibre, 6.7}, {vegetable_fat, 65.21}}}},
+        {"peanut butter", kind::nut, unknown_ph, allergen::peanuts, caution::none,
+         "USDA SR Legacy, NDB 16098",
+         "salt is 2.542 x sodium, the other ash minerals; higher saccharides: the remainder",
+         {{{water, 1.23}, {sucrose, 8.68}, {glucose, 0.54}, {higher_saccharides, 2.3}, {salt, 1.17},
+           {minerals, 1.72}, {protein, 22.21}, {starch, 4.79}, {fibre, 6}, {vegetable_fat, 51.36}}}},
         {"coconut oil", kind::fat, unknown_ph, allergen::none, caution::none,
          "USDA SR26, NDB 04047", "", {{{vegetable_fat, 100}}}},
         {"cocoa butter", kind::fat, unknown_ph, allergen::none, caution::none,
          "USDA SR26, NDB 04501", "", {{{cocoa_butter, 100}}}},
+
+        // alcohol: % vol is that of the bottle; grams of ethanol per 100 g stand in the row
+        {"rum 40 % vol", kind::spirit, unknown_ph, allergen::none, caution::flammable,
+         "USDA SR26, NDB 14050", "", {{{water, 66.6}, {ethanol, 33.4}}}},
+        {"orange liqueur 40 % vol", kind::spirit, unknown_ph, allergen::none, caution::flammable,
+         "label-typical; recalled, confidence medium", "250 g of sugar a litre, all sucrose",
+         {{{water, 45}, {sucrose, 24.3}, {ethanol, 30.7}}}},
+        {"coffee liqueur 27 % vol", kind::spirit, unknown_ph, allergen::none, caution::flammable,
+         "USDA SR26, NDB 14414", "all sugar is sucrose; higher saccharides: the remainder",
+         {{{water, 31}, {sucrose, 46.43}, {higher_saccharides, 0.37}, {minerals, 0.1}, {protein, 0.1}, {fat, 0.3},
+           {ethanol, 21.7}}}},
+        {"vanilla extract", kind::spirit, unknown_ph, allergen::none, caution::flammable,
+         "USDA SR Legacy, NDB 02050", "all sugar is sucrose",
+         {{{water, 52.58}, {sucrose, 12.65}, {minerals, 0.26}, {protein, 0.06}, {fat, 0.06}, {ethanol, 34.4}}}},
 
         // layers of a dessert: all of each row is an estimate
         {"sponge cake", kind::cake, unknown_ph, allergen::gluten | allergen::eggs | allergen::milk, caution::none,
@@ -427,10 +505,12 @@ constexpr auto pantry_rows() {
 
 inline constexpr auto pantry = detail::pantry_rows();
 
-/// The ingredient of that name, exact but for ASCII case and outer blanks; null if there is none.
+/// The ingredient of that name or trade name, exact but for ASCII case and outer blanks; null if there is none.
 constexpr const pantry_row* find_ingredient(std::string_view name) {
     for (const auto& row : pantry)
         if (same_name(row.name, name)) return &row;
+    for (const auto& other : trade_names)
+        if (!other.only_suggested && same_name(other.name, name)) return find_ingredient(other.ingredient);
     return nullptr;
 }
 
@@ -458,16 +538,17 @@ constexpr bool is_complete(const pantry_row& row) {
                       std::string_view("HML").find(a.confidence) != std::string_view::npos;
     const bool untold = a.low != a.low && a.high != a.high && a.from.empty() && a.confidence == ' ';
     if (!told && !untold) return false;
-    bool lactose = false, polyol = false;
+    bool lactose = false, polyol = false, alcohol = false;
     for (const auto& part : row.parts) {
         lactose = lactose || (part.id == component::lactose && part.hundredths > 0);
-        polyol = polyol || part.id == component::sorbitol || part.id == component::glycerol;
+        polyol = polyol || data_of(part.id).laxative;
+        alcohol = alcohol || part.id == component::ethanol;
     }
     const auto has = [&](allergen_set some) { return row.allergens.holds(some); };
     const bool is_milk = row.kind == ingredient_kind::milk_or_cream || row.kind == ingredient_kind::dairy;
     return (has(allergen::milk) || !(lactose || is_milk)) &&
-           has(allergen::nuts) == (row.kind == ingredient_kind::nut) &&
-           row.cautions.holds(caution::laxative) == polyol;
+           (has(allergen::nuts) || has(allergen::peanuts)) == (row.kind == ingredient_kind::nut) &&
+           row.cautions.holds(caution::flammable) == alcohol && row.cautions.holds(caution::laxative) == polyol;
 }
 
 constexpr bool pantry_is_complete() {

@@ -5,7 +5,8 @@
 // answered as one.  Older tables print single points.  The per cent of sugar that many charts add is a convention,
 // not a measurement, and is left out. McGee prints 240 F as the lower end of hard ball: a misprint for 250 F (121
 // C), corrected here. The name in the other language: common practice, no source; empty where there is no usual
-// one. basis: "published" was read in the source; "recalled" is from memory of it.
+// one. basis: "published" was read in the source; "recalled" is from memory of it.  The consensus is computed from
+// the published tables, stage by stage.
 #pragma once
 
 #include <array>
@@ -13,6 +14,7 @@
 #include <span>
 #include <string>
 #include <string_view>
+#include <utility>
 
 #include "../base/names.hpp"
 
@@ -30,7 +32,19 @@ struct stage_table {
     std::string_view source;
     std::string_view language;  ///< of the stage names: "en" or "fr"
     std::span<const stage_row> rows;
+    std::size_t consistencies =
+        0;  ///< so many rows, the first, are consistencies in cold water; then come colours
 };
+
+/// The rows of a table that are consistencies: nothing in cold water tells what comes after hard crack.
+constexpr stage_table consistencies_of(stage_table table) {
+    table.rows = table.rows.first(table.consistencies);
+    return table;
+}
+/// Whether a row of a table is a colour, which follows the temperature of the sugar, at any air pressure.
+constexpr bool is_colour(const stage_table& table, const stage_row& row) {
+    return &row >= table.rows.data() + table.consistencies;
+}
 
 namespace detail {
 inline constexpr std::string_view published = "published";
@@ -138,19 +152,88 @@ inline constexpr auto fr_home_rows = std::to_array<stage_row>({
 // clang-format on
 }  // namespace detail
 
-/// All tables; the first is the default.
-inline constexpr auto stage_tables = std::to_array<stage_table>({
+/// The published tables, as printed.
+inline constexpr auto published_stage_tables = std::to_array<stage_table>({
     // clang-format off
-    {"us 2004", "McGee, On Food and Cooking (2004)", "en", detail::us_2004_rows},
-    {"us household", "home-economics chart, reprinted without citation", "en", detail::us_household_rows},
-    {"us 1937", "Lowe, Experimental Cookery (1937), laboratory outline", "en", detail::us_1937_rows},
-    {"us 1918", "Farmer, Boston Cooking-School Cook Book (1918)", "en", detail::us_1918_rows},
-    {"us 1917", "a US candy cook book (1917)", "en", detail::us_1917_rows},
-    {"fr pastry", "a French pastry treatise (Bilheux & Escoffier)", "fr", detail::fr_pastry_rows},
-    {"fr classic", "Larousse gastronomique", "fr", detail::fr_classic_rows},
-    {"fr home", "a French home-cooking page", "fr", detail::fr_home_rows},
+    {"us 2004", "McGee, On Food and Cooking (2004)", "en", detail::us_2004_rows, 6},
+    {"us household", "home-economics chart, reprinted without citation", "en", detail::us_household_rows, 6},
+    {"us 1937", "Lowe, Experimental Cookery (1937), laboratory outline", "en", detail::us_1937_rows, 6},
+    {"us 1918", "Farmer, Boston Cooking-School Cook Book (1918)", "en", detail::us_1918_rows, 10},
+    {"us 1917", "a US candy cook book (1917)", "en", detail::us_1917_rows, 8},
+    {"fr pastry", "a French pastry treatise (Bilheux & Escoffier)", "fr", detail::fr_pastry_rows, 9},
+    {"fr classic", "Larousse gastronomique", "fr", detail::fr_classic_rows, 9},
+    {"fr home", "a French home-cooking page", "fr", detail::fr_home_rows, 4},
     // clang-format on
 });
+
+/// A stage of the consensus: what the published tables that have it say together.
+struct consensus_stage {
+    stage_row row{};                                     ///< the medians of their lower and of their upper ends
+    double lowest_celsius = 0.0, highest_celsius = 0.0;  ///< their spread: the least lower, the greatest upper end
+    int tables = 0;
+};
+
+namespace detail {
+inline constexpr std::string_view computed = "computed";
+
+constexpr double median_of(std::span<double> sorted) {
+    for (std::size_t i = 1; i < sorted.size(); ++i)
+        for (std::size_t j = i; j > 0 && sorted[j] < sorted[j - 1]; --j) std::swap(sorted[j], sorted[j - 1]);
+    const std::size_t half = sorted.size() / 2;
+    return sorted.size() % 2 == 1 ? sorted[half] : 0.5 * (sorted[half - 1] + sorted[half]);
+}
+
+/// Tables are told to speak of the same stage by its French name, which each gives: one of two.
+constexpr consensus_stage consensus_on(std::string_view english, std::string_view french,
+                                       std::string_view or_french) {
+    std::array<double, 2 * published_stage_tables.size()> lows{}, highs{};
+    std::size_t rows = 0;
+    consensus_stage c{{english, french, 0.0, 0.0, computed}, 1.0e4, 0.0, 0};
+    for (const auto& table : published_stage_tables) {
+        const std::size_t before = rows;
+        for (const auto& row : table.rows) {
+            const std::string_view name = table.language == "fr" ? row.name : row.other_language;
+            if (name != french && name != or_french) continue;
+            lows[rows] = row.low_celsius;
+            highs[rows] = row.high_celsius;
+            ++rows;
+            c.lowest_celsius = row.low_celsius < c.lowest_celsius ? row.low_celsius : c.lowest_celsius;
+            c.highest_celsius = row.high_celsius > c.highest_celsius ? row.high_celsius : c.highest_celsius;
+        }
+        c.tables += rows > before ? 1 : 0;
+    }
+    c.row.low_celsius = median_of(std::span(lows).first(rows));
+    c.row.high_celsius = median_of(std::span(highs).first(rows));
+    return c;
+}
+}  // namespace detail
+
+inline constexpr std::array<consensus_stage, 9> consensus_stages = {
+    detail::consensus_on("thread", "filé", "filé"),
+    detail::consensus_on("soft ball", "petit boulé", "petit boulé"),
+    detail::consensus_on("firm ball", "boulé", "boulé"),
+    detail::consensus_on("hard ball", "gros boulé", "grand boulé"),
+    detail::consensus_on("soft crack", "petit cassé", "petit cassé"),
+    detail::consensus_on("hard crack", "grand cassé", "grand cassé"),
+    detail::consensus_on("light caramel", "caramel clair", "caramel clair"),
+    detail::consensus_on("caramel", "caramel", "caramel brun"),
+    detail::consensus_on("dark caramel", "caramel foncé", "caramel foncé")};
+
+namespace detail {
+inline constexpr auto consensus_rows = [] {
+    std::array<stage_row, consensus_stages.size()> rows{};
+    for (std::size_t i = 0; i < rows.size(); ++i) rows[i] = consensus_stages[i].row;
+    return rows;
+}();
+}  // namespace detail
+
+/// All tables; the first is the default, the last the consensus.
+inline constexpr auto stage_tables = [] {
+    std::array<stage_table, published_stage_tables.size() + 1> all{};
+    for (std::size_t i = 0; i < published_stage_tables.size(); ++i) all[i] = published_stage_tables[i];
+    all.back() = {"consensus", "medians of the published tables", "en", detail::consensus_rows, 6};
+    return all;
+}();
 
 /// The table of that name, exact but for ASCII case and outer blanks; null if there is none.
 constexpr const stage_table* find_stage_table(std::string_view name) {
@@ -199,6 +282,16 @@ constexpr stage_place find_stage_place(const stage_table& table, double sea_leve
     int upper = 0;
     for (const auto& row : table.rows) upper += sea_level_celsius < row.low_celsius ? 0 : 1;
     return {upper - 1, upper};
+}
+
+/// The place of a kitchen's temperature and of what a table at sea level means by it: colours are read at the one,
+/// consistencies at the other.
+constexpr stage_place find_stage_place(const stage_table& table, double kitchen_celsius,
+                                       double sea_level_celsius) {
+    const auto colour = find_stage_place(table, kitchen_celsius);
+    return colour.lower >= static_cast<int>(table.consistencies)
+               ? colour
+               : find_stage_place(consistencies_of(table), sea_level_celsius);
 }
 
 /// A place in words: the name of the stage, "between A and B", "below A" or "above Z"; "" for nowhere, and for

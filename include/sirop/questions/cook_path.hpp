@@ -15,11 +15,13 @@ namespace sirop::core {
 struct cook_path {
     const batch& plan;
     mixture pan;
+    additions_of<double> added;
     double boils_celsius, last_celsius;
 
     explicit cook_path(const batch& b)
         : plan(b),
           pan(in_the_pan(b.pan)),
+          added(additions(b.off_heat)),
           boils_celsius(best_boiling_celsius(pan, b.pressure_pa)),
           last_celsius(highest_answer_celsius(pan, b.pressure_pa)) {}
 
@@ -31,13 +33,13 @@ struct cook_path {
     }
     /// The same with the additions mixed in.
     mixture finished_at(double celsius) const {
-        return mix(cooked_at(celsius), celsius, plan.off_heat, plan.pressure_pa).contents;
+        return mix(cooked_at(celsius), celsius, added, plan.pressure_pa).contents;
     }
     /// What is wanted, as it is there (viscosities as log10 of Pa s); NaN where it has no value.
     double measured_at(const wanted& w, double celsius) const {
         const mixture cooked = cooked_at(celsius);
         const mixture finished =
-            w.what == measure::stage ? cooked : mix(cooked, celsius, plan.off_heat, plan.pressure_pa).contents;
+            w.what == measure::stage ? cooked : mix(cooked, celsius, added, plan.pressure_pa).contents;
         return measured(w, finished, cooked, plan.serve_celsius);
     }
     /// The last temperature at which the measure has a value: the end of the path, or of the refractometer's

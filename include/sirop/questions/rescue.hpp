@@ -122,20 +122,23 @@ struct rescue_case {
     const wanted& want;
     band accepted;  ///< its band
     mixture now;
+    additions_of<double> to_come;  ///< the additions that are not in it
     bool additions_in;
 
     /// What is there with so much of a liquid stirred in: into the pan, where it is boiled with it, or into the
     /// finished sauce, where it is not.
     mixture stirred(const masses& liquid, double grams) const {
-        const ingredient_line line{"", liquid, grams, 20.0};
         mixture m = now;
-        m += additions_in ? off_the_heat(line) : in_the_pan({line});
+        if (additions_in)
+            m += off_the_heat(grams, liquid);
+        else
+            m.add(grams, liquid);
         return m;
     }
     /// The same with the additions that are still to come, brought back to the boil for them.
     mixture finish(const mixture& m) const {
         if (additions_in || plan.off_heat.empty()) return m;
-        return mix(m, boiling_celsius(m, plan.pressure_pa).value, plan.off_heat, plan.pressure_pa).contents;
+        return mix(m, best_boiling_celsius(m, plan.pressure_pa), to_come, plan.pressure_pa).contents;
     }
     /// The measure then; NaN where it has no number.
     double measured_with(const masses& liquid, double grams) const {
@@ -236,7 +239,7 @@ inline outcome<rescue_answer> rescue(batch b, const where_now& now, const wanted
     const auto contents = detail::contents_now(path, now);
     if (!contents) return contents.why;
 
-    const detail::rescue_case at_hand{b, w, *accepted, *contents, now.additions_in};
+    const detail::rescue_case at_hand{b, w, *accepted, *contents, additions(b.off_heat), now.additions_in};
     rescue_answer a = at_hand.assess();
     if (a.met) return a;
     if (!a.too_dry) {

@@ -76,7 +76,8 @@ inline sloping_batch sloping(const batch& b, const uncertain_input& in) {
     };
     for (std::size_t i = 0; i < b.pan.size(); ++i) {
         const auto grams = masses_of(b.pan[i], of_a_line && !in.off_heat && in.line == i);
-        for (std::size_t k = 0; k < component_count; ++k) s.pan.grams[k] += grams[k];
+        for (std::size_t k = 0; k < component_count; ++k)
+            if (!components[k].leaves_in_the_boil) s.pan.grams[k] += grams[k];
     }
     for (std::size_t i = 0; i < b.off_heat.size(); ++i) {
         const auto& line = b.off_heat[i];

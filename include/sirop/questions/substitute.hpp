@@ -262,7 +262,7 @@ inline outcome<substitution_answer> substitute(const substitution& q) {
     s.before = measures_of(q.plan, before.finished_at(real));
 
     mixture all = in_the_pan(q.plan.pan);
-    all += in_the_pan(q.plan.off_heat);
+    all += contents_of(q.plan.off_heat);
     const double unit = 0.01 * (all.total() - all.water());
     const auto solved = detail::nearest_amounts(q, all, unit);
     if (solved.status != least_squares_status::solved)
@@ -341,7 +341,7 @@ inline outcome<substitution_answer> substitute(const substitution& q) {
 
     s.trades = detail::trades_of(s.before, s.after);
     mixture now = in_the_pan(s.plan.pan);
-    now += in_the_pan(s.plan.off_heat);
+    now += contents_of(s.plan.off_heat);
     const auto shares = [](const mixture& m) {
         masses per_gram = m.grams;
         for (double& g : per_gram) g /= m.total();

@@ -124,16 +124,22 @@ inline outcome<band> band_of_stage(const wanted& w) {
     if (table == nullptr) return refusal{"wanted.table", "\"" + w.table + "\" is not a stage table"};
     std::string names;
     for (const auto& row : table->rows) {
-        names += (names.empty() ? "" : ", ") + std::string(row.name);
+        const bool colour = is_colour(*table, row);
+        if (!colour) names += (names.empty() ? "" : ", ") + std::string(row.name);
         if (!same_name(row.name, w.name)) continue;
+        if (colour)
+            return refusal{"wanted.stage", "\"" + w.name + "\" is a colour, not a consistency: cook to " +
+                                               both_scales(row.low_celsius) + " to " +
+                                               both_scales(row.high_celsius) +
+                                               " by the thermometer and the eye; accepted: " + names};
         const double reach = row.low_celsius == row.high_celsius ? stage_point_reach_celsius : 0.0;
         const band b{firmness_of_plain(row.low_celsius - reach),
                      firmness_of_plain(0.5 * (row.low_celsius + row.high_celsius)),
                      firmness_of_plain(row.high_celsius + reach)};
         if (!std::isfinite(b.low) || !std::isfinite(b.aim) || !std::isfinite(b.high))
             return refusal{"wanted.stage", "\"" + w.name +
-                                               "\" lies beyond the model (99.5 % solids), where the table "
-                                               "names colours; a stage below is accepted"};
+                                               "\" lies outside the model (water to 99.5 % solids); another stage "
+                                               "is accepted"};
         return b;
     }
     return refusal{"wanted.stage",
@@ -188,9 +194,7 @@ inline double measured(const wanted& w, const mixture& finished, const mixture& 
         case measure::water_percent:
             return percent(finished.water(), finished.total());
         case measure::water_activity:
-            return at_temperature(finished, celsius).ice > 0.0
-                       ? std::exp(formula::ice_ln_activity(celsius + formula::zero_celsius))
-                       : std::exp(ln_activity(finished, celsius + formula::zero_celsius, curve::best));
+            return best_activity(finished, celsius);
         case measure::brix:
             return brix_of_syrup(finished);
         case measure::viscosity_pa_s:
@@ -246,8 +250,8 @@ inline std::string shown(const wanted& w, double x) {
         case measure::stage: {
             const double solids = plain_solids_of_consistency(x);
             if (!std::isfinite(solids)) return "a stage beyond the model";
-            const double plain = boiling_celsius(plain_syrup(solids), formula::standard_atmosphere).value;
-            return stage_name(*find_stage_table(w.table), plain);
+            const double plain = best_boiling_celsius(plain_syrup(solids), formula::standard_atmosphere);
+            return stage_name(consistencies_of(*find_stage_table(w.table)), plain);
         }
         case measure::set_word:
             return word_of_log10(x).append(" (").append(in_pa_s(x)).append(")");

@@ -39,7 +39,9 @@ struct mixture_of {
         return total;
     }
     Scalar dissolved() const { return sum(phase::dissolved); }
-    Scalar total() const { return water() + dissolved() + sum(phase::suspended) + fat() + crystals() + ice; }
+    Scalar total() const {
+        return water() + dissolved() + sum(phase::suspended) + fat() + sum(phase::spirit) + crystals() + ice;
+    }
 
     /// Mass fraction of dissolved solids in the syrup phase; NaN without a syrup phase.
     Scalar syrup_solids() const {
@@ -62,6 +64,10 @@ struct mixture_of {
         return m;
     }
 
+    /// So many grams of a dissolved ingredient more.
+    void add(const Scalar& grams_of_it, const masses& per_gram) {
+        for (std::size_t i = 0; i < component_count; ++i) grams[i] += grams_of_it * per_gram[i];
+    }
     mixture_of& operator+=(const mixture_of& other) {
         for (std::size_t i = 0; i < component_count; ++i) {
             grams[i] += other.grams[i];

@@ -64,8 +64,14 @@ inline estimate water_at_boil(const mixture& m, double celsius, double pressure_
     return water_held_estimate(m, ln_aw, celsius + formula::zero_celsius);
 }
 
-// --- the inverses: one solve each, by what is held(ln aw, T in K)
-// ------------------------------------------------
+/// Its best value alone; NaN where it is not computed.
+inline double best_water_at_boil(const mixture& m, double celsius, double pressure_pa) {
+    const double ln_aw = ln_activity_at_boil(celsius, pressure_pa);
+    if (!(ln_aw < 0.0) || !(celsius <= max_model_celsius) || !holds_water(m)) return not_a_number;
+    return water_held(m, ln_aw, celsius + formula::zero_celsius);
+}
+
+// --- the inverses: one solve each, by what is held(ln aw, T in K) ---
 //
 // If there is more water than the solids hold at an activity that cannot be told from 1, it is free, and the
 // mixture boils, freezes and evaporates like water.

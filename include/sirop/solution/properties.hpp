@@ -88,7 +88,7 @@ Scalar ice_volume(const mixture_of<Scalar>& m, double celsius) {
 template <class Scalar>
 Scalar volume(const mixture_of<Scalar>& m, double celsius) {
     return syrup_volume(m, celsius) + volume_of(m, phase::fat, celsius) + volume_of(m, phase::suspended, celsius) +
-           crystal_volume(m) + ice_volume(m, celsius);
+           volume_of(m, phase::spirit, celsius) + crystal_volume(m) + ice_volume(m, celsius);
 }
 
 /// Density, g/cm3, at a temperature in C: of the syrup phase (NaN without one), and of everything by additive

@@ -61,48 +61,66 @@ inline double grams_dissolving_alone(const mixture& m, const graining_sugar& sug
 /// most.
 inline constexpr double least_dissolved_share = 1.0e-6;
 
+/// What the other solutes of a mixture are to the saturation of a sugar, at a temperature in C.  Solutions of the
+/// same water activity mix ideally (the additive-water rule), so the sugar's activity is that of its own solution
+/// at the mixture's water activity times its share of the solute molecules; at equilibrium with crystals it is
+/// that of its own saturated solution.
+struct beside_others {
+    double kelvin, molecules = 0.0, saturated_fraction, saturated;
+
+    beside_others(const mixture& m, const graining_sugar& sugar, double celsius)
+        : kelvin(celsius + formula::zero_celsius) {
+        for (const auto& c : components)
+            if (c.where == phase::dissolved && c.id != sugar.id) molecules += m[c.id] / c.particle_molar_mass;
+        const double s = solubility_of(sugar, celsius);
+        saturated_fraction = mole_fraction((1.0 - s) / s, molar_ratio(sucrose_molar_mass));
+        saturated = sucrose_ln_activity(saturated_fraction, kelvin);
+    }
+    /// ln of the sugar's activity, alone in so much water per gram.
+    double ln_activity_alone(double water_per_gram) const {
+        return sucrose_ln_activity(mole_fraction(water_per_gram, molar_ratio(sucrose_molar_mass)), kelvin);
+    }
+    /// ln of its activity over that at saturation, of so many grams where one holds so much water.
+    double ln_beyond(double grams, double water_per_gram) const {
+        const double moles = grams / sucrose_molar_mass;
+        if (!(moles > 0.0)) return -100.0;
+        return std::log(moles / (moles + molecules)) + ln_activity_alone(water_per_gram) - saturated;
+    }
+};
+
 /// Grams of a sugar that stay dissolved beside the other solutes in a mixture's water, at a temperature in C.
-/// Solutions of the same water activity mix ideally (the additive-water rule), so the sugar's activity is that of
-/// its own solution at the mixture's water activity times its share of the solute molecules; at equilibrium with
-/// crystals it is that of its own saturated solution.  Solved in the water activity: there the sugar's grams are
-/// explicit, what the other solutes leave of the water over what one gram holds.  Where they leave next to nothing
-/// (or no root is found), the water activity is theirs, and the sugar's share of the molecules tells its grams.
+/// Solved in the water activity: there the sugar's grams are explicit, what the other solutes leave of the water
+/// over what one gram holds.  Where they leave next to nothing (or no root is found), the water activity is
+/// theirs, and the sugar's share of the molecules tells its grams.
 inline double grams_in_equilibrium(const mixture& m, const graining_sugar& sugar, double celsius) {
-    const double kelvin = celsius + formula::zero_celsius;
+    const beside_others law(m, sugar, celsius);
     mixture others = m;
     others[sugar.id] = 0.0;
-    double molecules = 0.0;
-    for (const auto& c : components)
-        if (c.where == phase::dissolved) molecules += others[c.id] / c.particle_molar_mass;
-    const double s = solubility_of(sugar, celsius);
-    const double saturated_fraction = mole_fraction((1.0 - s) / s, molar_ratio(sucrose_molar_mass));
-    const double saturated = sucrose_ln_activity(saturated_fraction, kelvin);
     struct state {
-        double water_left, grams, ln_activity_alone;
+        double water_per_gram, water_left, grams;
     };
     const auto at = [&](double u) -> state {
-        const double ln_aw = -std::exp(u), h = sucrose_water(ln_aw, kelvin);
-        const double left = m.water() - water_held(others, ln_aw, kelvin);
-        return {left, left / h, sucrose_ln_activity(mole_fraction(h, molar_ratio(sucrose_molar_mass)), kelvin)};
+        const double ln_aw = -std::exp(u), h = sucrose_water(ln_aw, law.kelvin);
+        const double left = m.water() - water_held(others, ln_aw, law.kelvin);
+        return {h, left, left / h};
     };
     const auto at_least = [&](double grams) { return std::fmax(grams, least_dissolved_share * m[sugar.id]); };
-    if (!(molecules > 0.0))
-        return at_least(at(std::log(-formula::starzak_peacock_ln_activity(saturated_fraction, kelvin))).grams);
+    if (!(law.molecules > 0.0))
+        return at_least(
+            at(std::log(-formula::starzak_peacock_ln_activity(law.saturated_fraction, law.kelvin))).grams);
     constexpr double driest = 3.0;
-    const double ln_aw_without = ln_activity(others, kelvin, curve::best);
+    const double ln_aw_without = best_ln_activity(others, law.kelvin);
     const double without = std::isnan(ln_aw_without) ? driest : std::log(-std::fmin(ln_aw_without, -1.0e-10));
     const double root = solve_monotone(
         [&](double u) {
             const state there = at(u);
-            const double moles = there.grams / sucrose_molar_mass;
-            if (!(moles > 0.0)) return -100.0;
-            return std::log(moles / (moles + molecules)) + there.ln_activity_alone - saturated;
+            return law.ln_beyond(there.grams, there.water_per_gram);
         },
         std::fmax(without + 0.1, -1.0), without, driest);
     const state found = at(std::isnan(root) ? without : root);
     if (!std::isnan(root) && found.water_left > 1.0e-4 * m.water()) return at_least(found.grams);
-    const double share = std::exp(saturated - found.ln_activity_alone);
-    return at_least(sucrose_molar_mass * molecules * share / (1.0 - share));
+    const double share = std::exp(law.saturated - law.ln_activity_alone(found.water_per_gram));
+    return at_least(sucrose_molar_mass * law.molecules * share / (1.0 - share));
 }
 
 }  // namespace detail
@@ -119,6 +137,22 @@ inline double supersaturation_value(const mixture& m, const graining_sugar& suga
     if (!(grams > 0.0)) return 0.0;
     return grams / (sugar.id == component::sucrose ? detail::grams_in_equilibrium(m, sugar, celsius)
                                                    : detail::grams_dissolving_alone(m, sugar, celsius));
+}
+
+/// Whether a mixture's sugar is at most so many times saturated, by its value: of sucrose, whether so many times
+/// less of it would stay dissolved, which takes one water activity.
+inline bool is_within(const mixture& m, const graining_sugar& sugar, double celsius, double supersaturation) {
+    const double grams = m[sugar.id] / supersaturation;
+    if (sugar.id == component::sucrose && grams > 0.0) {
+        const detail::beside_others law(m, sugar, celsius);
+        mixture less = m;
+        less[sugar.id] = grams;
+        const double ln_aw = best_ln_activity(less, law.kelvin);
+        if (!(ln_aw < 0.0)) return ln_aw == 0.0;
+        const double h = detail::sucrose_water(ln_aw, law.kelvin);
+        if (grams * h > 1.0e-4 * m.water()) return law.ln_beyond(grams, h) <= 0.0;
+    }
+    return supersaturation_value(m, sugar, celsius) <= supersaturation;
 }
 
 /// How far a dissolved sugar is beyond saturation at a temperature in C (outside the solubility law: not
@@ -163,12 +197,47 @@ inline double hindering_share(const mixture& m) {
 /// is half way.
 inline constexpr double hindering_enough = 0.5, hindering_some = 0.33;
 
+namespace detail {
+
+/// The risk of a sugar so many times over its saturation.
+inline graining_risk risk_of(const graining_sugar& sugar, double beyond, bool glass, double hindering) {
+    if (!(beyond > 1.0)) return graining_risk::none;
+    if (glass || beyond <= sugar.low_limit) return graining_risk::low;
+    if (beyond <= sugar.high_limit)
+        return hindering >= hindering_some ? graining_risk::low : graining_risk::moderate;
+    if (sugar.id == component::lactose) return graining_risk::moderate;  // sandy in time, not at once
+    return hindering >= hindering_enough ? graining_risk::low
+           : hindering >= hindering_some ? graining_risk::moderate
+                                         : graining_risk::high;
+}
+
+/// Where the risk at a temperature in C is judged.
+inline double judged_celsius(double celsius) {
+    return std::fmin(std::fmax(celsius, 0.0), graining_lactose.last_celsius);
+}
+
+}  // namespace detail
+
+/// Whether the risk by graining_of is at most low, found with the least that tells it.
+inline bool hardly_grains(const mixture& m, double celsius) {
+    if (!(m.water() > 0.0) || glass_celsius(m) > celsius) return true;
+    const double hindering = hindering_share(m);
+    const auto hardly = [&](const graining_sugar& sugar) {
+        const auto low_at = [&](double beyond) {
+            return detail::risk_of(sugar, beyond, false, hindering) <= graining_risk::low;
+        };
+        return low_at(HUGE_VAL) || is_within(m, sugar, detail::judged_celsius(celsius),
+                                             low_at(sugar.high_limit) ? sugar.high_limit : sugar.low_limit);
+    };
+    return hardly(graining_lactose) && hardly(graining_sucrose);
+}
+
 /// How likely a batch is to grain at a temperature in C.  Grades: none (not beyond saturation), low (beyond it,
 /// but within the metastable zone, or in a glass, or well hindered), moderate, high.  Below 0 C judged at 0 C,
 /// above a solubility law's end at its end.
 inline graining graining_of(const mixture& m, double celsius) {
     graining g;
-    g.celsius = std::fmin(std::fmax(celsius, 0.0), graining_lactose.last_celsius);
+    g.celsius = detail::judged_celsius(celsius);
     g.sucrose = saturation_of(m, graining_sucrose, g.celsius);
     g.lactose = saturation_of(m, graining_lactose, g.celsius);
     const double hindering = hindering_share(m);
@@ -179,19 +248,8 @@ inline graining graining_of(const mixture& m, double celsius) {
     g.crystallizable_percent = between(percent_of(s.value, l.value), percent_of(s.low, l.low),
                                        percent_of(s.high, l.high), worst(s.status, l.status));
     const bool glass = glass_celsius(m) > celsius;
-    const auto judged = [&](const saturation& of, const graining_sugar& which) {
-        const double beyond = of.supersaturation.value;
-        if (!(beyond > 1.0)) return graining_risk::none;
-        if (glass || beyond <= which.low_limit) return graining_risk::low;
-        if (beyond <= which.high_limit)
-            return hindering >= hindering_some ? graining_risk::low : graining_risk::moderate;
-        if (which.id == component::lactose) return graining_risk::moderate;  // sandy in time, not at once
-        return hindering >= hindering_enough ? graining_risk::low
-               : hindering >= hindering_some ? graining_risk::moderate
-                                             : graining_risk::high;
-    };
-    g.sucrose_risk = judged(g.sucrose, graining_sucrose);
-    g.lactose_risk = judged(g.lactose, graining_lactose);
+    g.sucrose_risk = detail::risk_of(graining_sucrose, g.sucrose.supersaturation.value, glass, hindering);
+    g.lactose_risk = detail::risk_of(graining_lactose, g.lactose.supersaturation.value, glass, hindering);
     g.risk = std::max(g.sucrose_risk, g.lactose_risk);
     const bool by_lactose = g.lactose_risk > g.sucrose_risk;
     const auto& worse = by_lactose ? g.lactose : g.sucrose;
@@ -224,7 +282,7 @@ inline graining graining_of(const mixture& m, double celsius) {
 /// left is thinner, the crystals crowd it.
 inline mixture grained(const mixture& m, double celsius) {
     mixture out = m;
-    const double t = std::fmin(std::fmax(celsius, 0.0), graining_lactose.last_celsius);
+    const double t = detail::judged_celsius(celsius);
     // Each sugar moves the other's saturation, so they settle in turns; what has crystallized may dissolve again.
     const auto settle = [&](const graining_sugar& which) {
         double& crystals = out.crystals(which.id);

@@ -52,6 +52,14 @@ inline estimate activity_of(const mixture& m, double celsius) {
     return water_activity(cold, celsius);
 }
 
+/// Its best value alone; NaN without water.
+inline double best_activity(const mixture& m, double celsius) {
+    if (!(m.water() > 0.0)) return not_a_number;
+    const double kelvin = celsius + formula::zero_celsius;
+    return std::exp(at_temperature(m, celsius).ice > 0.0 ? formula::ice_ln_activity(kelvin)
+                                                         : best_ln_activity(m, kelvin));
+}
+
 /// Judges a water activity at a temperature in C: a group is said to grow if the high end of the interval lets it.
 /// An activity that is not computed is not judged.
 inline keeping keeping_of(const estimate& activity, double celsius) {

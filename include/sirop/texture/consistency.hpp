@@ -149,13 +149,15 @@ Scalar log10_viscosity_value(const mixture_of<Scalar>& m, double celsius, grade&
     return syrup_log10_viscosity(m, celsius) + thickening_log10(m, celsius, status);
 }
 template <class Scalar>
-Scalar log10_firmness_value(const mixture_of<Scalar>& m, double celsius, history h, grade& status) {
+Scalar log10_firmness_value(const Scalar& viscous, const Scalar& modulus) {
     using std::exp;
     using std::log1p;
     const double ln10 = std::log(10.0);
-    const Scalar viscous = log10_viscosity_value(m, celsius, status);
-    const Scalar springs = trying_seconds * moduli(m, celsius, h).value;
-    return viscous + log1p(springs * exp(-ln10 * viscous)) / ln10;
+    return viscous + log1p(trying_seconds * modulus * exp(-ln10 * viscous)) / ln10;
+}
+template <class Scalar>
+Scalar log10_firmness_value(const mixture_of<Scalar>& m, double celsius, history h, grade& status) {
+    return log10_firmness_value(log10_viscosity_value(m, celsius, status), moduli(m, celsius, h).value);
 }
 
 }  // namespace detail
@@ -184,27 +186,56 @@ inline estimate log10_viscosity(const mixture& m, double celsius) {
                    status);
 }
 
+namespace detail {
+
+inline estimate log10_firmness(const estimate& viscous, const modulus_parts<double>& g) {
+    if (!viscous.computed()) return {};
+    const double value = log10_firmness_value(viscous.value, g.value);
+    // a gel that decides the answer flags it: its law is an estimate
+    const bool gelled = value - viscous.value > 0.3;
+    return between(value, log10_firmness_value(viscous.low, g.low), log10_firmness_value(viscous.high, g.high),
+                   worst(viscous.status, gelled ? grade::extrapolated : grade::fine));
+}
+
+/// Slumping of a mixture of a density; `pa` is its modulus.
+struct slump {
+    double kg_per_m3, holds = formula::holding_stress(layer_metres, kg_per_m3);
+    double seconds(double log10_viscosity, double pa) const {
+        const double share = yield_strain * pa / holds;
+        return share >= 1.0 ? HUGE_VAL
+                            : formula::slump_seconds(std::pow(10.0, log10_viscosity), layer_metres, kg_per_m3) /
+                                  (1.0 - share);
+    }
+    double standing_metres(double pa) const { return yield_strain * pa / (9.80665 * kg_per_m3); }
+};
+inline slump slump_of(const mixture& m, double celsius) {
+    return {1000.0 * m.total() / volume(m, celsius)};
+}
+inline estimate gel_modulus(const modulus_parts<double>& g) {
+    return between(g.value, g.low, g.high, g.value > 0.0 ? grade::extrapolated : grade::fine);
+}
+inline estimate slump_seconds(const slump& layer, const estimate& viscous, const modulus_parts<double>& g) {
+    return {layer.seconds(viscous.value, g.value), 0.5 * layer.seconds(viscous.low, g.low),
+            2.0 * layer.seconds(viscous.high, g.high),
+            worst(viscous.status, g.value > 0.0 ? grade::extrapolated : grade::fine)};
+}
+inline estimate standing_metres(const slump& layer, const estimate& modulus) {
+    return estimate_of(sides_of(modulus).map([&](double pa) { return layer.standing_metres(pa); }),
+                       modulus.status);
+}
+
+}  // namespace detail
+
 /// Modulus, Pa, of the gels (boiled milk protein and starch, agar, gelatin) and networks (solid fat, crystals,
 /// ice) in the batch at a temperature in C; 0 without any.  The laws and their factors: formula/texture.hpp.
 inline estimate gel_modulus(const mixture& m, double celsius, history h = history::cooling) {
     if (!(m.total() > 0.0)) return {};
-    const auto g = detail::moduli(m, celsius, h);
-    return between(g.value, g.low, g.high, g.value > 0.0 ? grade::extrapolated : grade::fine);
+    return detail::gel_modulus(detail::moduli(m, celsius, h));
 }
 
 /// log10 of the firmness, Pa s: viscosity + 5 s x modulus.  The word of the set and the stage are read from it.
 inline estimate log10_firmness(const mixture& m, double celsius, history h = history::cooling) {
-    const auto viscous = log10_viscosity(m, celsius);
-    if (!viscous.computed()) return {};
-    const auto g = detail::moduli(m, celsius, h);
-    const auto together = [](double log10, double pa) {
-        return log10 + std::log1p(trying_seconds * pa * std::pow(10.0, -log10)) / std::log(10.0);
-    };
-    const double value = together(viscous.value, g.value);
-    // a gel that decides the answer flags it: its law is an estimate
-    const bool gelled = value - viscous.value > 0.3;
-    return between(value, together(viscous.low, g.low), together(viscous.high, g.high),
-                   worst(viscous.status, gelled ? grade::extrapolated : grade::fine));
+    return detail::log10_firmness(log10_viscosity(m, celsius), detail::moduli(m, celsius, h));
 }
 
 /// Seconds in which a layer 1 cm high and 4 cm wide slumps to half its height; infinite where its yield stress
@@ -212,40 +243,47 @@ inline estimate log10_firmness(const mixture& m, double celsius, history h = his
 inline estimate slump_to_half_seconds(const mixture& m, double celsius) {
     const auto viscous = log10_viscosity(m, celsius);
     if (!viscous.computed()) return {};
-    const auto g = detail::moduli(m, celsius, history::cooling);
-    const double kg_per_m3 = 1000.0 * m.total() / volume(m, celsius);
-    const double holds = formula::holding_stress(layer_metres, kg_per_m3);
-    const auto time = [&](double log10, double pa) {
-        const double share = yield_strain * pa / holds;
-        return share >= 1.0
-                   ? HUGE_VAL
-                   : formula::slump_seconds(std::pow(10.0, log10), layer_metres, kg_per_m3) / (1.0 - share);
-    };
-    return {time(viscous.value, g.value), 0.5 * time(viscous.low, g.low), 2.0 * time(viscous.high, g.high),
-            worst(viscous.status, g.value > 0.0 ? grade::extrapolated : grade::fine)};
+    return detail::slump_seconds(detail::slump_of(m, celsius), viscous,
+                                 detail::moduli(m, celsius, history::cooling));
 }
 
 /// Height, m, up to which a piece stands without any cold flow, because its yield stress carries its weight.
 inline estimate standing_metres(const mixture& m, double celsius) {
     const auto g = gel_modulus(m, celsius);
-    if (!g.computed()) return {};
-    const double weight = 1000.0 * 9.80665 * m.total() / volume(m, celsius);
-    return estimate_of(sides_of(g).map([&](double pa) { return yield_strain * pa / weight; }), g.status);
+    return g.computed() ? detail::standing_metres(detail::slump_of(m, celsius), g) : g;
+}
+
+namespace detail {
+
+inline constexpr double coldest_pouring_celsius = -30.0, hottest_pouring_celsius = 170.0;
+
+/// Where a firmness that falls with temperature comes down to pouring.
+template <class Firmness>
+double pouring_by(const Firmness& log10_firmness_at) {
+    const double target = std::log10(pouring_pa_s);
+    if (log10_firmness_at(coldest_pouring_celsius) <= target) return coldest_pouring_celsius;
+    return solve_monotone([&](double t) { return log10_firmness_at(t) - target; }, 40.0, coldest_pouring_celsius,
+                          hottest_pouring_celsius);
+}
+
+}  // namespace detail
+
+/// The best value of pouring_celsius alone.
+inline double best_pouring_celsius(const mixture& m) {
+    if (!(m.water() > 0.0)) return not_a_number;
+    grade ignored = grade::fine;
+    return detail::pouring_by(
+        [&](double t) { return detail::log10_firmness_value(m, t, history::warming, ignored); });
 }
 
 /// Temperature, C, above which the batch pours as it is warmed (firmness up to 10 Pa s): -30 if it pours at any,
 /// NaN if at none to 170.  Ice is left out.
 inline estimate pouring_celsius(const mixture& m) {
     if (!(m.water() > 0.0)) return {};
-    const double target = std::log10(pouring_pa_s);
     const auto warm = [&](double t) { return log10_firmness(m, t, history::warming); };
-    constexpr double coldest = -30.0, hottest = 170.0;
-    constexpr sides<double estimate::*> each{&estimate::value, &estimate::low, &estimate::high};
-    const auto celsius = each.map([&](double estimate::*side) {
-        if (warm(coldest).*side <= target) return coldest;
-        return solve_monotone([&](double t) { return warm(t).*side - target; }, 40.0, coldest, hottest);
-    });
-    return estimate_to_the_end(celsius, hottest, warm(celsius.value).status);
+    const sides<double> celsius{best_pouring_celsius(m), detail::pouring_by([&](double t) { return warm(t).low; }),
+                                detail::pouring_by([&](double t) { return warm(t).high; })};
+    return estimate_to_the_end(celsius, detail::hottest_pouring_celsius, warm(celsius.value).status);
 }
 
 }  // namespace sirop::core

@@ -40,24 +40,64 @@ constexpr verdict judged(bool low, bool high) {
 
 /// log10 of the firmness, Pa s, at a temperature in C, with ice where it freezes; not computed without water.
 inline estimate firmness_at(const sides<mixture>& batch, double celsius, history h = history::cooling) {
-    return in_quadrature(
-        batch.map([&](const mixture& m) { return log10_firmness(at_temperature(m, celsius), celsius, h); }));
+    return in_quadrature(estimate_and_ends_of(
+        batch, [&](const mixture& m) { return log10_firmness(at_temperature(m, celsius), celsius, h); },
+        [&](const mixture& m) {
+            grade ignored = grade::fine;
+            return m.water() > 0.0 ? detail::log10_firmness_value(at_temperature(m, celsius), celsius, h, ignored)
+                                   : not_a_number;
+        }));
 }
+
+namespace detail {
+
+/// The values of a set alone, of one side of a finished batch; NaN without water.
+struct set_values {
+    double log10_viscosity = not_a_number, log10_firmness = not_a_number, gel_modulus = not_a_number,
+           slump_seconds = not_a_number, standing_metres = not_a_number, pouring_celsius = not_a_number;
+};
+inline set_values values_at(const mixture& finished, double celsius) {
+    const mixture m = at_temperature(finished, celsius);
+    set_values v;
+    if (m.total() > 0.0) {
+        v.gel_modulus = moduli(m, celsius, history::cooling).value;
+        const auto layer = slump_of(m, celsius);
+        v.standing_metres = layer.standing_metres(v.gel_modulus);
+        if (!(m.water() > 0.0)) return v;
+        grade ignored = grade::fine;
+        v.log10_viscosity = log10_viscosity_value(m, celsius, ignored);
+        v.log10_firmness = log10_firmness_value(v.log10_viscosity, v.gel_modulus);
+        v.slump_seconds = layer.seconds(v.log10_viscosity, v.gel_modulus);
+        v.pouring_celsius = best_pouring_celsius(finished);
+    }
+    return v;
+}
+
+}  // namespace detail
 
 /// The set of a finished batch, on the three sides of its water, at a temperature in C; pour_celsius: where it
 /// shall pour, NaN if not asked.  Without water only the temperatures are set.
 inline set_answer set_of(const sides<mixture>& finished, double celsius, double pour_celsius = not_a_number) {
-    const auto cold = finished.map([&](const mixture& m) { return at_temperature(m, celsius); });
     set_answer s;
     s.celsius = celsius;
     s.pour_celsius = pour_celsius;
-    s.log10_viscosity = in_quadrature(cold.map([&](const mixture& m) { return log10_viscosity(m, celsius); }));
-    if (!s.log10_viscosity.computed()) return s;
-    s.log10_firmness = in_quadrature(cold.map([&](const mixture& m) { return log10_firmness(m, celsius); }));
-    s.gel_modulus = stretched(cold.map([&](const mixture& m) { return gel_modulus(m, celsius); }));
-    s.slump_seconds = stretched(cold.map([&](const mixture& m) { return slump_to_half_seconds(m, celsius); }));
-    s.standing_metres = stretched(cold.map([&](const mixture& m) { return standing_metres(m, celsius); }));
-    s.pouring_celsius = in_quadrature(finished.map([](const mixture& m) { return pouring_celsius(m); }));
+    const mixture cold = at_temperature(finished.value, celsius);
+    const estimate viscous = log10_viscosity(cold, celsius);
+    if (!viscous.computed()) return s;
+    const auto springs = detail::moduli(cold, celsius, history::cooling);
+    const auto layer = detail::slump_of(cold, celsius);
+    const auto low = detail::values_at(finished.low, celsius), high = detail::values_at(finished.high, celsius);
+    s.log10_viscosity = in_quadrature({viscous, low.log10_viscosity, high.log10_viscosity});
+    s.log10_firmness =
+        in_quadrature({detail::log10_firmness(viscous, springs), low.log10_firmness, high.log10_firmness});
+    const estimate modulus = detail::gel_modulus(springs);
+    s.gel_modulus = stretched({modulus, low.gel_modulus, high.gel_modulus});
+    s.slump_seconds =
+        stretched({detail::slump_seconds(layer, viscous, springs), low.slump_seconds, high.slump_seconds});
+    s.standing_metres =
+        stretched({detail::standing_metres(layer, modulus), low.standing_metres, high.standing_metres});
+    s.pouring_celsius =
+        in_quadrature({pouring_celsius(finished.value), low.pouring_celsius, high.pouring_celsius});
     s.word = word_of_log10(s.log10_firmness.value);
     s.word_if_thinner = word_of_log10(s.log10_firmness.low);
     s.word_if_thicker = word_of_log10(s.log10_firmness.high);

@@ -20,7 +20,7 @@ inline mixture plain_syrup(double solids) {
 
 /// Temperature, C, at which the driest plain syrup of the model boils at sea level.
 inline double last_stage_celsius() {
-    return boiling_celsius(plain_syrup(last_syrup_solids), formula::standard_atmosphere).value;
+    return best_boiling_celsius(plain_syrup(last_syrup_solids), formula::standard_atmosphere);
 }
 
 /// Mass fraction of solids of the plain sucrose syrup whose viscosity in the cold-water test is the firmness of
@@ -48,20 +48,23 @@ inline mixture plain_syrup_boiling(double celsius, double pressure_pa) {
 inline double carried_celsius(double celsius, double from_pressure_pa, double to_pressure_pa) {
     const mixture plain = plain_syrup_boiling(celsius, from_pressure_pa);
     // Exactly as it stands where nothing is carried: a stage begins at its printed temperature.
-    if (from_pressure_pa == to_pressure_pa) return plain.water() > 0.0 ? celsius : not_a_number;
-    return boiling_celsius(plain, to_pressure_pa).value;
+    if (!(plain.water() > 0.0)) return not_a_number;
+    return from_pressure_pa == to_pressure_pa ? celsius : best_boiling_celsius(plain, to_pressure_pa);
 }
 
 /// The stage that a table means by a temperature in a kitchen: that of the plain syrup that boils there, carried
-/// to sea level.  Where water does not boil yet, as far below as here.  Past 99.5 % solids of plain syrup a table
-/// tells colours, not water: there it is read as it stands, but no lower than where the model ends.
-inline stage_place stage_of_temperature(const stage_table& table, double celsius, double pressure_pa) {
-    constexpr double sea_level = formula::standard_atmosphere;
-    const double carried = carried_celsius(celsius, pressure_pa, sea_level);
-    if (std::isfinite(carried)) return find_stage_place(table, carried);
+/// to sea level.  Where water does not boil yet, as far below as here.  Colours follow the kitchen's own
+/// temperature.  Past 99.5 % solids of plain syrup nothing can be carried: it is beyond what the model reaches.
+inline stage_place stage_of_carried(const stage_table& table, double celsius, double pressure_pa, double carried) {
+    if (std::isfinite(carried)) return find_stage_place(table, celsius, carried);
     const double above_water = celsius - water_boils_celsius(pressure_pa);
-    if (above_water <= 0.0) return find_stage_place(table, water_boils_celsius(sea_level) + above_water);
-    return find_stage_place(table, std::fmax(celsius, last_stage_celsius()));
+    if (above_water <= 0.0)
+        return find_stage_place(table, celsius, water_boils_celsius(formula::standard_atmosphere) + above_water);
+    return find_stage_place(table, celsius, std::fmax(celsius, last_stage_celsius()));
+}
+inline stage_place stage_of_temperature(const stage_table& table, double celsius, double pressure_pa) {
+    return stage_of_carried(table, celsius, pressure_pa,
+                            carried_celsius(celsius, pressure_pa, formula::standard_atmosphere));
 }
 
 /// Grams of water at which the mixture has a firmness in the cold-water test; NaN if no water content gives it.
@@ -88,21 +91,19 @@ struct cold_water_stage {
 };
 
 /// The stage that a batch is: its drop in cold water is as firm as that of plain sugar syrup at this stage.
+/// Stages of consistency end at hard crack: a colour is not felt in cold water.
 inline cold_water_stage stage_in_cold_water(const mixture& contents, const stage_table& table) {
     const auto drop = log10_firmness(at_temperature(contents, cold_water_celsius), cold_water_celsius);
     if (!drop.computed()) return {};
+    const stage_table firm = consistencies_of(table);
+    const stage_place beyond{static_cast<int>(firm.rows.size()) - 1, static_cast<int>(table.rows.size())};
     const double solids = plain_solids_of_consistency(drop.value);
     if (std::isfinite(solids) && solids > 0.0) {
-        const double plain = boiling_celsius(plain_syrup(solids), formula::standard_atmosphere).value;
-        return {find_stage_place(table, plain), plain, drop.status};
+        const double plain = best_boiling_celsius(plain_syrup(solids), formula::standard_atmosphere);
+        const auto place = find_stage_place(firm, plain);
+        return {place.upper == beyond.lower + 1 ? beyond : place, plain, drop.status};
     }
-    if (drop.value < 0.0) return {{-1, 0}, not_a_number, drop.status};
-    // Stiffer than the driest plain syrup of the model: beyond the last stage that the model reaches.
-    const double last = last_stage_celsius();
-    int reached = 0;
-    for (std::size_t i = 0; i < table.rows.size(); ++i)
-        if (table.rows[i].low_celsius <= last) reached = static_cast<int>(i);
-    return {{reached, static_cast<int>(table.rows.size())}, not_a_number, drop.status};
+    return {drop.value < 0.0 ? stage_place{-1, 0} : beyond, not_a_number, drop.status};
 }
 
 /// log10 of the firmness, Pa s, in cold water of the plain sugar syrup that boils at a temperature at sea level:
@@ -116,7 +117,7 @@ inline double firmness_of_plain(double sea_level_celsius) {
 /// where no boiling does it, or beyond 99.5 % solids.
 inline double celsius_for_consistency(const mixture& pan, double plain_sea_level_celsius, double pressure_pa) {
     const double water = water_of_consistency(pan, firmness_of_plain(plain_sea_level_celsius));
-    return std::isfinite(water) ? boiling_celsius(pan.with_water(water), pressure_pa, curve::best) : not_a_number;
+    return std::isfinite(water) ? best_boiling_celsius(pan.with_water(water), pressure_pa) : not_a_number;
 }
 
 }  // namespace sirop::core

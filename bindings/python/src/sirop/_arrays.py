@@ -254,7 +254,10 @@ def mixtures_of(grams, components):
         if any(isinstance(row, Mapping) or hasattr(row, "__len__") for row in rows):
             lists = [masses(row) for row in rows]
             width = max(map(len, lists))
-            grams = array("d", [mass for row in lists for mass in row + [0.0] * (width - len(row))])
+            grams = array("d")
+            for row in lists:
+                grams += row
+                grams.extend([0.0] * (width - len(row)))
             components = agreed("components", components, width)
         else:
             grams = rows

@@ -7,6 +7,7 @@ import difflib
 import math
 import sys
 import warnings
+from array import array
 from collections.abc import Mapping
 from functools import lru_cache
 from itertools import count, takewhile
@@ -69,20 +70,23 @@ def maybe_bytes(argument, text):
 
 
 def masses(grams):
-    """The masses in the order of the components: from a mapping of names, or from a sequence in that order."""
-    if isinstance(grams, Mapping):
-        values = [0.0] * len(COMPONENTS)
+    """The masses in the order of the components, an array: from a mapping of names, or from a sequence in that order.
+    """
+    if type(grams) is dict or isinstance(grams, Mapping):
+        values = NOTHING[:]
         for name, mass in grams.items():
-            if name not in INDEX:
+            index = INDEX.get(name)
+            if index is None:
                 if not isinstance(name, str):
                     raise TypeError(f"grams: {name!r} is not the name of a component")
                 raise unknown("grams", name, COMPONENTS)
-            values[INDEX[name]] = number(f"grams[{name}]", mass)
+            values[index] = mass if type(mass) is float else number(f"grams[{name}]", mass)
         return values
     if isinstance(grams, (str, bytes, bytearray, set, frozenset)):
         raise TypeError(f"grams: {grams!r} is neither a mapping of components to grams nor a sequence of grams")
     try:
-        values = [number(f"grams[{index}]", mass) for index, mass in enumerate(grams)]
+        values = array("d", [mass if type(mass) is float else number(f"grams[{index}]", mass)
+                             for index, mass in enumerate(grams)])
     except (TypeError, NotImplementedError) as why:  # the latter from a memoryview of several dimensions
         if str(why).startswith("grams["):
             raise
@@ -95,7 +99,8 @@ def masses(grams):
 
 
 def c_masses(values):
-    return (ctypes.c_double * len(values))(*values)
+    """Where the masses stand; the array has to outlive the call."""
+    return values.buffer_info()[0]
 
 
 TAKERS = {"number": number, "index": int32, "text": name_bytes, "text?": maybe_bytes,
@@ -106,7 +111,12 @@ TAKERS = {"number": number, "index": int32, "text": name_bytes, "text?": maybe_b
 
 
 def estimate(c_estimate):
-    return Estimate(c_estimate.value, c_estimate.low, c_estimate.high, c_estimate.status)
+    """An Estimate of C as one of Python, past the slow constructor of a frozen dataclass."""
+    made = object.__new__(Estimate)
+    numbers = made.__dict__
+    numbers["value"], numbers["low"], numbers["high"] = c_estimate.value, c_estimate.low, c_estimate.high
+    numbers["status"] = c_estimate.status
+    return made
 
 
 def named(grams):
@@ -288,3 +298,4 @@ def warn(message):
 
 COMPONENTS = listed("component_name")
 INDEX = {name: index for index, name in enumerate(COMPONENTS)}
+NOTHING = array("d", [0.0] * len(COMPONENTS))
