@@ -185,7 +185,7 @@ Scalar falling_root(const Off& off, const beginning<constant_of<Scalar>>& from, 
     Number root = newton_root(off, from.guess, from.error, least, most);
     if (!is_number(root)) {
         ++brackets;
-        if (off(least, zero).value <= zero) return Scalar(0.0);
+        if (off(Number(1.2 * least), zero).value <= zero) return Scalar(0.0);  // a little more, for the rounding
         root = exp(solve_monotone([&](const Number& u) -> Number { return off(Number(exp(u)), zero).value; },
                                   Number(log(from.guess)), Number(log(least)), Number(log(most))));
     }

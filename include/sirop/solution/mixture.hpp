@@ -163,7 +163,8 @@ Scalar balance(const Search& search, const glass_sums<Scalar>& glass, const Held
 
 template <class Number, class Search, class Solids>
 beginning<Number> begin(const Search& search, Solids& solids, const Number& water) {
-    return {search.near(solids.begin(water, search.kelvin())), Number(0.1)};
+    const Number kelvin = search.kelvin(), ln_liquid = solids.begin(water, kelvin);
+    return {search.near(Number(ln_liquid + solids.glass.ln_activity(water, kelvin, curve::best))), Number(0.1)};
 }
 
 /// By the best curves.
