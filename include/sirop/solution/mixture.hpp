@@ -121,7 +121,7 @@ struct activity_search {
     water_state<X> at(const X& distance) const {
         return {-distance, number_in<X>(at_kelvin)};
     }
-    static Number near(const Number& ln_aw) { return -ln_aw; }
+    static Number near(const Number& ln_aw) { return smaller(Number(-ln_aw), Number(5.0)); }
     Number kelvin() const { return value_of(at_kelvin); }
     static Scalar answer(const Scalar& distance) { return 0.0 - distance; }
     static constexpr Number least() { return Number(precision<Number>::least_distance); }
