@@ -10,8 +10,7 @@
 #include "csv.hpp"
 #include "mixtures.hpp"
 #include "published.hpp"
-#include "sirop/data/components.hpp"
-#include "sirop/formula/isotherm.hpp"
+#include "sirop/solution/isotherm.hpp"
 
 namespace sirop_test {
 
@@ -53,11 +52,8 @@ inline double uniquac_additive_ln_activity(double sucrose_grams, double glucose_
     return bisect(
         [&](double ln_aw) {
             return sucrose_grams *
-                       core::detail::uniquac_water(ln_aw, t, sirop::formula::uniquac_sucrose,
-                                                   core::detail::molar_ratio(core::sucrose_molar_mass)) +
-                   glucose_grams *
-                       core::detail::uniquac_water(ln_aw, t, sirop::formula::uniquac_glucose,
-                                                   core::detail::molar_ratio(core::glucose_molar_mass)) -
+                       core::water_held(core::data_of(core::component::sucrose), ln_aw, t, core::curve::second) +
+                   glucose_grams * core::water_held(core::data_of(core::component::glucose), ln_aw, t) -
                    water_grams;
         },
         -6.0, -1.0e-3);

@@ -207,8 +207,8 @@ TEST(Isotherms, SucroseContinuationIsSmooth) {
 // Salt at 6 mol/kg: continuous (its slope is not: 2.61 within, 1.66 beyond).
 TEST(Isotherms, SaltContinuationIsContinuous) {
     const double seam = formula::sodium_chloride_ln_activity(6.0);
-    const double inside = detail::salt_water(seam * (1.0 - 1.0e-12));
-    const double outside = detail::salt_water(seam * (1.0 + 1.0e-12));
+    const double inside = water_held(data_of(component::salt), seam * (1.0 - 1.0e-12), 298.15);
+    const double outside = water_held(data_of(component::salt), seam * (1.0 + 1.0e-12), 298.15);
     EXPECT_NEAR(inside / outside, 1.0, 1.0e-11);
     EXPECT_NEAR(std::exp(seam), 0.7594, 5.0e-5);  // the value stated for 6 mol/kg
     EXPECT_NEAR(outside, 2.852, 5.0e-4);
@@ -273,7 +273,7 @@ TEST(RoundTrip, ActivityAndFreezingPoint) {
             ASSERT_LT(ln_aw, 0.0) << at(m, celsius, 0.0);
             ASSERT_NEAR(water_held(m, ln_aw, kelvin(celsius), side) / m.water(), 1.0, 1.0e-10)
                 << at(m, celsius, 0.0);
-            const double freezes = detail::freezing_by(detail::held_by(m, side), m.water());
+            const double freezes = detail::answer_of(m, detail::freezing_search{}, side);
             const double t = std::isfinite(freezes) ? freezes : min_freezing_celsius;
             const double held = water_held(m, formula::ice_ln_activity(kelvin(t)), kelvin(t), side);
             if (!std::isfinite(freezes)) {
@@ -326,7 +326,7 @@ TEST(Identities, ActivityAgreesWithBoilingAndFreezing) {
             ASSERT_NEAR(ln_activity(m, kelvin(boils), curve::best), expected, 1.0e-10 * -expected + 2.0e-15)
                 << at(m, boils, pressure);
         }
-        const double freezes = detail::freezing_by(detail::held_by(m), m.water());
+        const double freezes = detail::answer_of(m, detail::freezing_search{}, curve::best);
         if (std::isfinite(freezes)) {
             ++frozen;
             const double expected = formula::ice_ln_activity(kelvin(freezes));

@@ -91,7 +91,34 @@ struct dual {
 
 /// What the constants of a formula are kept in beside a scalar.
 template <class Scalar>
-using constant_of = std::conditional_t<std::is_same_v<Scalar, dual>, double, Scalar>;
+struct constants {
+    using type = Scalar;
+};
+template <>
+struct constants<dual> {
+    using type = double;
+};
+template <class Scalar>
+using constant_of = typename constants<Scalar>::type;
+
+/// The number without its slope.
+constexpr double value_of(double x) {
+    return x;
+}
+constexpr single value_of(single x) {
+    return x;
+}
+constexpr double value_of(dual x) {
+    return x.value;
+}
+/// The same, if that is what the other number is.
+template <class Scalar, class Other>
+constexpr Scalar number_in(const Other& x) {
+    if constexpr (std::is_same_v<Scalar, Other>)
+        return x;
+    else
+        return value_of(x);
+}
 
 /// Whether it is nothing, and no input makes it something.
 constexpr bool is_nothing(double x) {
@@ -126,23 +153,25 @@ constexpr Scalar magnitude(const Scalar& a) {
 /// What the precision of a scalar allows.
 template <class Scalar>
 struct precision {
-    static constexpr double least_elevation_kelvin = 1.0e-9;       ///< smallest boiling-point elevation told apart
-    static constexpr double least_boiling_ln_activity = -6.0e-11;  ///< a little more than belongs to it
-    static constexpr double least_log_activity = -25.0;            ///< ln(-ln aw) that is told from pure water
+    static constexpr double least_elevation_kelvin = 1.0e-9;  ///< smallest boiling-point elevation told apart
+    static constexpr double least_distance = 1.4e-11;         ///< -ln aw that is told from pure water
     static constexpr double least_log_water = -30.0, most_log_water = 40.0;  ///< ln of the water per gram
     static constexpr double logarithm_from_kelvin = 2.0;  ///< elevation from which ln(P/psat) does not cancel
     static constexpr double narrow = 1.0e-8;              ///< width of a bracket that its chord closes
     static constexpr double rounding = 1.0e-12;
+    static constexpr double last_step = 2.0e-5;  ///< whose cube does not count
+    static constexpr double last_error = 3.0e-13;
 };
 template <>
 struct precision<single> {
     static constexpr double least_elevation_kelvin = 3.1e-5;  // one ulp of 373 K
-    static constexpr double least_boiling_ln_activity = -1.6e-6;
-    static constexpr double least_log_activity = -13.3;
+    static constexpr double least_distance = 1.7e-6;
     static constexpr double least_log_water = -30.0, most_log_water = 13.0;  // wetter, ln aw rounds to 0
     static constexpr double logarithm_from_kelvin = 1.0e9;
     static constexpr double narrow = 1.0e-4;
     static constexpr double rounding = 2.4e-7;
+    static constexpr double last_step = 2.0e-3;
+    static constexpr double last_error = 3.0e-7;
 };
 
 }  // namespace sirop::core

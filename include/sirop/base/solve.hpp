@@ -6,6 +6,26 @@
 
 namespace sirop::core {
 
+namespace detail {
+
+/// exp(x), to x^6/720 where x is small: for steps that a next one corrects.
+template <class Number>
+Number near_exp(const Number& x) {
+    using std::exp;
+    if (!(magnitude(x) < Number(0.1))) return exp(x);
+    return 1.0 + x * (1.0 + x * (0.5 + x * (1.0 / 6.0 + x * (1.0 / 24.0 + x * (1.0 / 120.0)))));
+}
+/// ln(x), to (x - 1)^7/7 where x is near 1.
+template <class Number>
+Number near_log(const Number& x) {
+    using std::log;
+    const Number d = x - 1.0;
+    if (!(magnitude(d) < Number(0.05))) return log(x);
+    return d * (1.0 - d * (0.5 - d * (1.0 / 3.0 - d * (0.25 - d * (0.2 - d * (1.0 / 6.0))))));
+}
+
+}  // namespace detail
+
 /// A function of one number behind a pointer, so that the root finder is compiled once, not for each function: a
 /// tenth of the size of the programs, and of the time to compile them, for two nanoseconds a call.
 template <class Scalar>
@@ -80,22 +100,99 @@ template <class Scalar>
     return (root >= a && root <= b) || (root >= b && root <= a) ? root : b;
 }
 
-/// The x in [low, high] at which the monotone function f changes sign, or NaN if it does not.  A slope comes from
-/// the rule for implicit functions: f carries its own slopes with the input and, where x is given one, with x.
+/// A root with its slope, by the rule for implicit functions: f carries its own slopes with the input and, where x
+/// is given one, with x.
+template <class Function>
+dual with_slope_of_root(const Function& f, double root) {
+    const double by_input = dual(f(dual(root))).slope, by_both = dual(f(dual(root, 1.0))).slope;
+    return {root, -by_input / (by_both - by_input)};
+}
+
+/// The x in [low, high] at which the monotone function f changes sign, or NaN if it does not.
 template <class Scalar, class Function>
 Scalar solve_monotone(const Function& f, Scalar guess, Scalar low, Scalar high) {
     if constexpr (std::is_same_v<Scalar, dual>) {
-        const double root = solve_monotone<double>([&](double x) { return Scalar(f(Scalar(x))).value; },
-                                                   guess.value, low.value, high.value);
-        const double by_input = Scalar(f(Scalar(root))).slope;
-        const double by_both = Scalar(f(Scalar(root, 1.0))).slope;
-        return {root, -by_input / (by_both - by_input)};
+        return with_slope_of_root(f, solve_monotone<double>([&](double x) { return Scalar(f(Scalar(x))).value; },
+                                                            guess.value, low.value, high.value));
     } else {
         const auto call = [](const void* function, Scalar x) -> Scalar {
             return (*static_cast<const Function*>(function))(x);
         };
         return bracketed_root(function_ref<Scalar>{&f, call}, guess, low, high);
     }
+}
+
+/// A value, and nearly its slope.
+template <class Scalar, class Number = Scalar>
+struct sloped {
+    Scalar value{};
+    Number slope{};
+};
+
+/// The same for a positive x, by Newton's rule in its logarithm, from a guess that errs by about a share `error`,
+/// for a function whose slope (by that logarithm) is nearly known; NaN where that does not find it.  f(x, error)
+/// is to give the value to 3e-5 times the cube of the error that x has as a root.  What the slope and its change
+/// lack is told from the last step, so that each step nearly cubes the error; the last is taken without looking
+/// back.
+template <class Number, class Function>
+Number newton_root(const Function& f, Number x, Number error, const Number& low, const Number& high) {
+    const Number nan = not_a_number, most = 2.0;
+    Number last_off{}, last_inverse{}, last_step{}, lack_error{};
+    for (int i = 0; i < 12; ++i) {
+        if (!(x > low && x < high)) return nan;
+        const auto at = f(x, error);
+        Number inverse = 1.0 / at.slope, bend = 0.0;
+        if (i > 0) {
+            const Number gap = at.value - last_off;
+            const Number lack = last_step / (gap * (0.5 * (inverse + last_inverse)));
+            if (lack > Number(0.2) && lack < Number(5.0)) {
+                bend = lack * (inverse - last_inverse) / gap;
+                inverse *= lack;
+            }
+        }
+        // ln x as a function of the value, along its slope and curvature to nought
+        Number step = -at.value * (inverse - 0.5 * at.value * bend);
+        if (!is_number(step)) return nan;
+        step = smaller(larger(step, Number(-most)), most);
+        x *= detail::near_exp(step);
+        // What the step may lack: curvature, a lack that the last step has not told, and what f errs by.
+        const Number size = magnitude(step), ratio = size / error, within = 3.0e-5 * error * error * error;
+        if (size * (0.05 * error + 0.2 * ratio * ratio + lack_error) + within <
+            Number(precision<Number>::last_error))
+            return x;
+        error = larger(size, Number(precision<Number>::rounding));
+        lack_error = within / error;
+        last_off = at.value, last_inverse = 1.0 / at.slope, last_step = step;
+    }
+    return nan;
+}
+
+/// Where a search of a positive number begins, and by what share that may err.
+template <class Number>
+struct beginning {
+    Number guess, error;
+};
+
+/// The positive x up to `most` at which a falling function is 0; 0 where it is none above `least`, NaN where it is
+/// still positive at the end.  As newton_root, and inside a bracket where that fails.
+template <class Scalar, class Off>
+Scalar falling_root(const Off& off, const beginning<constant_of<Scalar>>& from, const constant_of<Scalar>& least,
+                    const constant_of<Scalar>& most, int& brackets) {
+    using Number = constant_of<Scalar>;
+    using std::exp;
+    using std::log;
+    const Number zero = 0.0;
+    Number root = newton_root(off, from.guess, from.error, least, most);
+    if (!is_number(root)) {
+        ++brackets;
+        if (off(Number(1.2 * least), zero).value <= zero) return Scalar(0.0);  // a little more, for the rounding
+        root = exp(solve_monotone([&](const Number& u) -> Number { return off(Number(exp(u)), zero).value; },
+                                  Number(log(from.guess)), Number(log(least)), Number(log(most))));
+    }
+    if constexpr (std::is_same_v<Scalar, dual>)
+        return is_number(root) ? with_slope_of_root([&](const dual& x) { return off(x, 0.0).value; }, root) : root;
+    else
+        return root;
 }
 
 /// The edge, within a step, of a property that holds at `yes` and not at `no`, on the side where it holds.

@@ -82,6 +82,8 @@ struct isotherm_columns {
     Number norrish_k = 0.0;             ///< polyol
     Number m0 = 0.0, c = 0.0, k = 0.0;  ///< solid: GAB, as printed
     Number above_glucose = 0.0;         ///< monosaccharide: ln aw above glucose, dilute, by x^2
+
+    constexpr bool operator==(const isotherm_columns&) const = default;
 };
 
 using sides_by_solids = formula::broken_line<5>;
@@ -94,6 +96,8 @@ struct isotherm_trust {
     double times = 1.0, least = 0.0, plus = 0.0;
     const sides_by_solids* dry = nullptr;
     double dry_per_kelvin = 0.0;  ///< besides, on that side, for each K above 25 C
+
+    constexpr bool operator==(const isotherm_trust&) const = default;
 };
 
 /// Share of a gel that has set at a temperature in C, by how it got there: 1 below, 0 above, linear between.

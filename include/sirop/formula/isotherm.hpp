@@ -13,8 +13,8 @@ namespace sirop::formula {
 /// Sucrose.  Starzak & Peacock, Zuckerindustrie 122 (1997) 380:
 /// ln gamma_w = Q/(RT) (1 + a x + b x^2) x^2, Q = -17638 J/mol, a = -1.0038, b = -0.24653.
 /// Fitted from dilute to nearly dry, 0..150 C.  Below 82 C gamma_w has a false minimum past 97.5 % solids.
-template <class Scalar>
-Scalar starzak_peacock_ln_activity(const Scalar& x, const Scalar& kelvin) {
+template <class Scalar, class Kelvin>
+Scalar starzak_peacock_ln_activity(const Scalar& x, const Kelvin& kelvin) {
     using std::log1p;
     constexpr double q = -17638.0, a = -1.0038, b = -0.24653;
     return log1p(-x) + q / (gas_constant * kelvin) * (1.0 + a * x + b * x * x) * x * x;
@@ -70,26 +70,21 @@ uniquac_energies<Scalar, Pair> uniquac_at(const Scalar& kelvin, Pair) {
 
 /// Modified UNIQUAC, Peres & Macedo 1996: exponent 2/3 in the volume fractions, interaction energies linear in T.
 /// Fitted 0..100 C; written so that no term cancels in dilute solution.
-template <class Scalar, class Pair>
-Scalar uniquac_ln_activity(const Scalar& x, const uniquac_energies<Scalar, Pair>& at) {
-    using std::log;
+template <class Scalar, class Kelvin, class Pair>
+Scalar uniquac_ln_activity(const Scalar& x, const uniquac_energies<Kelvin, Pair>& at) {
     using std::log1p;
     constexpr double q_water = 1.4, r_ratio = two_thirds_power(Pair::r_sugar / 0.92);
-    const Scalar water = 1.0 - x;
-    const Scalar excess = x * (r_ratio - 1.0);
-    const Scalar combinatorial = -log1p(excess) + excess / (1.0 + excess);
-    const Scalar surface = water * q_water + x * Pair::q_sugar;
-    const Scalar theta_w = water * q_water / surface;
-    const Scalar theta_s = x * Pair::q_sugar / surface;
-    const Scalar around_water = 1.0 + theta_s * (at.sugar_water - 1.0);
-    const Scalar around_sugar = theta_s + theta_w * at.water_sugar;
-    const Scalar residual = q_water * (-log(around_water) + theta_s * at.sugar_water / around_water -
-                                       theta_s * at.water_sugar / around_sugar);
-    return log1p(-x) + combinatorial + residual;
+    const Scalar volume = x / (1.0 + x * (r_ratio - 1.0));  // ln x_w and the volume fractions in one logarithm
+    const Scalar theta_s = x * Pair::q_sugar / (q_water + x * (Pair::q_sugar - q_water));
+    const Scalar beyond_water = theta_s * (at.sugar_water - 1.0);
+    const Scalar residual =
+        -log1p(beyond_water) + theta_s * (at.sugar_water / (1.0 + beyond_water) -
+                                          at.water_sugar / (at.water_sugar + theta_s * (1.0 - at.water_sugar)));
+    return log1p(-volume * r_ratio) + volume * (r_ratio - 1.0) + q_water * residual;
 }
 
-template <class Scalar, class Pair>
-Scalar uniquac_ln_activity(const Scalar& x, const Scalar& kelvin, Pair pair) {
+template <class Scalar, class Kelvin, class Pair>
+Scalar uniquac_ln_activity(const Scalar& x, const Kelvin& kelvin, Pair pair) {
     return uniquac_ln_activity(x, uniquac_at(kelvin, pair));
 }
 
@@ -151,8 +146,8 @@ Scalar glass_ln_activity(const Scalar& span, const Scalar& glass_kelvin, const S
 /// boiling points of its solutions, 50..90 % (106, 109, 113.6, 121, 138 C; recalled, confidence medium-high), and
 /// to Norrish's K = -1.16 at 25 C.  Diluting it warms, as it does: ln aw rises with T.  The values of the model of
 /// Zhang, Grace & Sun, Drying Technology 40 (2022) 2404, lie within 0.025.
-template <class Scalar>
-Scalar glycerol_ln_activity(const Scalar& x, const Scalar& kelvin) {
+template <class Scalar, class Kelvin>
+Scalar glycerol_ln_activity(const Scalar& x, const Kelvin& kelvin) {
     using std::log1p;
     const Scalar share = x / (1.0 + 1.2 * x);
     return log1p(-x) - (1.08 + 200.0 / kelvin) * share * share;

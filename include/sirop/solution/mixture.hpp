@@ -2,10 +2,6 @@
 // freezing point.
 #pragma once
 
-#include <array>
-#include <cmath>
-#include <type_traits>
-
 #include "held.hpp"
 
 namespace sirop::core {
@@ -65,9 +61,7 @@ Scalar ln_activity_at_boil(const Scalar& celsius, const Scalar& pressure_pa) {
 inline estimate water_at_boil(const mixture& m, double celsius, double pressure_pa) {
     const double ln_aw = ln_activity_at_boil(celsius, pressure_pa);
     if (!(ln_aw < 0.0) || !(celsius <= max_model_celsius) || !holds_water(m)) return {};
-    const double kelvin = celsius + formula::zero_celsius;
-    return estimate_of(three_curves.map([&](curve side) { return water_held(m, ln_aw, kelvin, side); }),
-                       isotherms_grade(m, ln_aw, kelvin));
+    return water_held_estimate(m, ln_aw, celsius + formula::zero_celsius);
 }
 
 /// Its best value alone; NaN where it is not computed.
@@ -77,66 +71,140 @@ inline double best_water_at_boil(const mixture& m, double celsius, double pressu
     return water_held(m, ln_aw, celsius + formula::zero_celsius);
 }
 
-// --- the inverses: one monotone solve each, by what is held(ln aw, T in K) --------------------------------------
+// --- the inverses: one solve each, by what is held(ln aw, T in K) ---
 //
 // If there is more water than the solids hold at an activity that cannot be told from 1, it is free, and the
 // mixture boils, freezes and evaporates like water.
 
 namespace detail {
 
-/// Boiling point in C, solved in the logarithm of the elevation.
-template <class Scalar, class Held>
-Scalar boiling_by(const Held& held, const Scalar& water, const Scalar& pressure_pa) {
-    using std::exp;
-    using std::log;
-    const Scalar base = water_boils_celsius(pressure_pa);
-    if (held(Scalar(precision<Scalar>::least_boiling_ln_activity), Scalar(base + formula::zero_celsius)) <= water)
-        return base;
-    const Scalar target = log(water);
-    const auto off = [&](Scalar u) -> Scalar {
-        const Scalar elevation = exp(u);
-        return log(held(ln_activity_of_elevation(base, elevation, pressure_pa),
-                        Scalar(base + elevation + formula::zero_celsius))) -
-               target;
-    };
-    return base +
-           exp(solve_monotone(off, Scalar(2.0), Scalar(log(Scalar(precision<Scalar>::least_elevation_kelvin))),
-                              Scalar(log(Scalar(max_model_celsius - base)))));
-}
+// What is asked of a mixture with its water is a distance from pure water: `at` gives the state there, `near` the
+// distance at about which ln aw lies, `answer` what is wanted.
+template <class X>
+struct water_state {
+    X ln_aw, kelvin;
+    constant_of<X> slope = 1.0;  ///< of ln(-ln aw) by the logarithm of the distance, nearly
+};
 
-/// ln aw at T in K, solved in ln(-ln aw) against ln(water).
-template <class Scalar, class Held>
-Scalar ln_activity_by(const Held& held, const Scalar& water, const Scalar& kelvin) {
-    using std::exp;
-    using std::log;
-    const Scalar wettest = precision<Scalar>::least_log_activity, driest = 3.0;
-    if (held(Scalar(-exp(wettest)), kelvin) <= water) return Scalar(0.0);
-    const Scalar target = log(water);
-    const auto off = [&](Scalar u) -> Scalar { return log(held(Scalar(-exp(u)), kelvin)) - target; };
-    return -exp(solve_monotone(off, Scalar(-1.0), wettest, driest));
-}
-
-/// Temperature in C at which the activity is that of ice.
-template <class Held>
-double freezing_by(const Held& held, double water) {
-    constexpr double least_depression = -18.0;
-    const double warmest = formula::zero_celsius - std::exp(least_depression);
-    if (held(formula::ice_ln_activity(warmest), warmest) <= water) return 0.0;
-    const double target = std::log(water);
-    const auto off = [&](double u) {
-        const double kelvin = formula::zero_celsius - std::exp(u);
-        return std::log(held(formula::ice_ln_activity(kelvin), kelvin)) - target;
-    };
-    return -std::exp(solve_monotone(off, 1.0, least_depression, std::log(-min_freezing_celsius)));
-}
-
-/// What the solids of a mixture hold, by the best model or along a curve.
+/// Boiling under a pressure: the elevation in K; wanted in C.
 template <class Scalar>
-auto held_by(const mixture_of<Scalar>& m) {
-    return [&m](const Scalar& ln_aw, const Scalar& kelvin) { return water_held(m, ln_aw, kelvin); };
+struct boiling_search {
+    using Number = constant_of<Scalar>;
+    static constexpr double clapeyron_kelvin = 4900.0;  ///< heat of evaporation of water over R, about
+    Scalar pressure_pa, base = water_boils_celsius(pressure_pa);
+
+    template <class X>
+    water_state<X> at(const X& elevation) const {
+        const X from = number_in<X>(base);
+        const X ln_aw = ln_activity_of_elevation(from, elevation, number_in<X>(pressure_pa));
+        const X kelvin = from + elevation + formula::zero_celsius;
+        const Number k = value_of(kelvin);
+        return {ln_aw, kelvin, -clapeyron_kelvin * value_of(elevation) / (k * k * value_of(ln_aw))};
+    }
+    Number near(const Number& ln_aw) const {
+        const Number k = kelvin(), share = -ln_aw * k / clapeyron_kelvin;
+        return smaller(Number(k * share / larger(Number(1.0 - share), Number(0.3))), Number(0.5 * most()));
+    }
+    Number kelvin() const { return value_of(base) + formula::zero_celsius; }
+    Scalar answer(const Scalar& elevation) const { return base + elevation; }
+    static constexpr Number least() { return Number(precision<Number>::least_elevation_kelvin); }
+    Number most() const { return Number(max_model_celsius) - value_of(base); }
+};
+
+/// Evaporating at a temperature: -ln aw; wanted is ln aw.
+template <class Scalar>
+struct activity_search {
+    using Number = constant_of<Scalar>;
+    Scalar at_kelvin;
+
+    template <class X>
+    water_state<X> at(const X& distance) const {
+        return {-distance, number_in<X>(at_kelvin)};
+    }
+    static Number near(const Number& ln_aw) { return smaller(Number(-ln_aw), Number(5.0)); }
+    Number kelvin() const { return value_of(at_kelvin); }
+    static Scalar answer(const Scalar& distance) { return 0.0 - distance; }
+    static constexpr Number least() { return Number(precision<Number>::least_distance); }
+    static constexpr Number most() { return Number(20.0); }
+};
+
+/// Freezing: the depression in K; wanted in C.
+struct freezing_search {
+    static water_state<double> at(double depression) {
+        const double kelvin = formula::zero_celsius - depression;
+        return {formula::ice_ln_activity(kelvin), kelvin};
+    }
+    static double near(double ln_aw) { return std::fmin(-103.0 * ln_aw, 25.0); }  // of an ideal dilute solution
+    static constexpr double kelvin() { return formula::zero_celsius - 5.0; }
+    static double answer(double depression) { return 0.0 - depression; }
+    static constexpr double least() { return 1.5e-8; }
+    static constexpr double most() { return -min_freezing_celsius; }
+};
+
+/// The distance at which what is held, in liquid and glass, equals the water: 0 if the water is free, NaN if even
+/// the far end holds more.  The water being known, the glass adds a known ln aw.
+template <class Scalar, class Search, class Held>
+Scalar balance(const Search& search, const glass_sums<Scalar>& glass, const Held& liquid, const Scalar& water,
+               curve side, const beginning<constant_of<Scalar>>& from, int& brackets) {
+    using Number = constant_of<Scalar>;
+    const auto off = [&](const auto& distance, const Number& error) {
+        using X = std::decay_t<decltype(distance)>;
+        const auto state = search.at(distance);
+        const X grams = number_in<X>(water),
+                ln_liquid = state.ln_aw - glass.ln_activity(grams, state.kelvin, side);
+        if (!(ln_liquid < X(0.0)))
+            return sloped<X, Number>{X(100.0 + ln_liquid), Number(-1.0)};  // the glass alone does more
+        const auto there = liquid(ln_liquid, state.kelvin, error);
+        return sloped<X, Number>{near_log(X(there.value / grams)),
+                                 there.slope * state.slope * value_of(state.ln_aw) / value_of(ln_liquid)};
+    };
+    return falling_root<Scalar>(off, from, search.least(), search.most(), brackets);
 }
-inline auto held_by(const mixture& m, curve side) {
-    return [&m, side](double ln_aw, double kelvin) { return water_held(m, ln_aw, kelvin, side); };
+
+template <class Number, class Search, class Solids>
+beginning<Number> begin(const Search& search, Solids& solids, const Number& water) {
+    const Number kelvin = search.kelvin(), ln_liquid = solids.begin(water, kelvin);
+    return {search.near(Number(ln_liquid + solids.glass.ln_activity(water, kelvin, curve::best))), Number(0.1)};
+}
+
+/// By the best curves.
+template <class Scalar, class Search>
+Scalar answer_of(const mixture_of<Scalar>& m, const Search& search) {
+    solids_of<Scalar> solids(m);
+    const auto from = begin(search, solids, value_of(m.water()));
+    return search.answer(balance(
+        search, solids.glass, [&](const auto&... at) { return solids.held(at...); }, m.water(), curve::best, from,
+        solids.brackets));
+}
+
+struct graded_sides {
+    sides<double> answers;
+    grade status = grade::fine;
+};
+/// By the curves of each side, which begin at the best answer; with the grade of the best.
+template <class Search>
+graded_sides answers_of(solids_on_edges& solids, double water, const Search& search,
+                        const sides<curve>& on = three_curves) {
+    graded_sides found;
+    auto from = begin(search, solids, water);
+    found.answers = on.map([&](curve side) {
+        const auto liquid = [&](double ln_aw, double kelvin, double error) {
+            return solids.held_on(side, ln_aw, kelvin, error);
+        };
+        const double distance = balance(search, solids.glass, liquid, water, side, from, solids.brackets);
+        if (side == curve::best && distance > 0.0) {
+            const auto state = search.at(distance);
+            found.status = solids.status(state.ln_aw, state.kelvin);
+            from = {distance, 0.1};
+        }
+        return search.answer(distance);
+    });
+    return found;
+}
+template <class Search>
+double answer_of(const mixture& m, const Search& search, curve side) {
+    solids_on_edges solids(m);
+    return answers_of(solids, m.water(), search, {side, side, side}).answers.value;
 }
 
 }  // namespace detail
@@ -144,54 +212,47 @@ inline auto held_by(const mixture& m, curve side) {
 /// Best boiling point, C, under a pressure in Pa, of a mixture with water; NaN above max_model_celsius.
 template <class Scalar>
 Scalar best_boiling_celsius(const mixture_of<Scalar>& m, const Scalar& pressure_pa) {
-    return detail::boiling_by(detail::held_by(m), m.water(), pressure_pa);
+    return detail::answer_of(m, detail::boiling_search<Scalar>{pressure_pa});
 }
 /// The same along a curve.
 inline double boiling_celsius(const mixture& m, double pressure_pa, curve side) {
-    return detail::boiling_by(detail::held_by(m, side), m.water(), pressure_pa);
+    return detail::answer_of(m, detail::boiling_search<double>{pressure_pa}, side);
 }
 
 /// Best ln aw at T in K of a mixture with water, all of it liquid; 0 with free water.
 template <class Scalar>
 Scalar best_ln_activity(const mixture_of<Scalar>& m, const Scalar& kelvin) {
-    const auto liquid = [&m](const Scalar& ln_aw, const Scalar& t) { return water_held_by_liquid(m, ln_aw, t); };
-    return detail::ln_activity_by(liquid, m.water(), kelvin) + glass_ln_activity(m, m.water(), kelvin);
+    return detail::answer_of(m, detail::activity_search<Scalar>{kelvin});
 }
 /// The same along a curve.
 inline double ln_activity(const mixture& m, double kelvin, curve side) {
-    const auto liquid = [&](double ln_aw, double t) { return water_held_by_liquid(m, ln_aw, t, side); };
-    return detail::ln_activity_by(liquid, m.water(), kelvin) + glass_ln_activity(m, m.water(), kelvin, side);
+    return detail::answer_of(m, detail::activity_search<double>{kelvin}, side);
 }
 
 /// Boiling point, C, under a pressure in Pa.  Not computed without water, or for a mixture that would boil above
 /// max_model_celsius.
 inline estimate boiling_celsius(const mixture& m, double pressure_pa) {
     if (!(m.water() > 0.0)) return {};
-    const auto celsius = three_curves.map([&](curve side) { return boiling_celsius(m, pressure_pa, side); });
-    const double ln_aw = ln_activity_at_boil(celsius.value, pressure_pa);
-    return estimate_to_the_end(
-        celsius, max_model_celsius,
-        ln_aw < 0.0 ? isotherms_grade(m, ln_aw, celsius.value + formula::zero_celsius) : grade::fine);
+    detail::solids_on_edges solids(m);
+    const auto celsius = detail::answers_of(solids, m.water(), detail::boiling_search<double>{pressure_pa});
+    return estimate_to_the_end(celsius.answers, max_model_celsius, celsius.status);
 }
 
 /// Water activity at a temperature in C, all the water being liquid.  Not computed without water.
 inline estimate water_activity(const mixture& m, double celsius) {
     if (!(m.water() > 0.0)) return {};
-    const double kelvin = celsius + formula::zero_celsius;
-    const auto ln_aw = three_curves.map([&](curve side) { return ln_activity(m, kelvin, side); });
-    return estimate_of(ln_aw.map([](double ln) { return std::exp(ln); }),
-                       ln_aw.value < 0.0 ? isotherms_grade(m, ln_aw.value, kelvin) : grade::fine);
+    detail::solids_on_edges solids(m);
+    const auto ln_aw =
+        detail::answers_of(solids, m.water(), detail::activity_search<double>{celsius + formula::zero_celsius});
+    return estimate_of(ln_aw.answers.map([](double ln) { return std::exp(ln); }), ln_aw.status);
 }
 
 /// Temperature, C, at which ice begins to form; not computed without water or below min_freezing_celsius.
 inline estimate freezing_celsius(const mixture& m) {
     if (!(m.water() > 0.0)) return {};
-    const auto celsius =
-        three_curves.map([&](curve side) { return detail::freezing_by(detail::held_by(m, side), m.water()); });
-    const double kelvin = celsius.value + formula::zero_celsius;
-    return estimate_to_the_end(
-        celsius, min_freezing_celsius,
-        celsius.value < 0.0 ? isotherms_grade(m, formula::ice_ln_activity(kelvin), kelvin) : grade::fine);
+    detail::solids_on_edges solids(m);
+    const auto celsius = detail::answers_of(solids, m.water(), detail::freezing_search{});
+    return estimate_to_the_end(celsius.answers, min_freezing_celsius, celsius.status);
 }
 
 /// The mixture at a temperature: below its freezing point part of the water is ice, and the rest is what the

@@ -310,10 +310,9 @@ inline estimate ice_share(const mixture& m, double celsius) {
     if (!(water > 0.0) || !(celsius >= min_freezing_celsius && celsius <= max_model_celsius)) return {};
     if (celsius >= 0.0) return exactly(0.0);
     const double kelvin = celsius + formula::zero_celsius;
-    const double ln_aw = formula::ice_ln_activity(kelvin);
-    const auto share = three_curves.map(
-        [&](curve side) { return std::fmax(0.0, 1.0 - water_held(m, ln_aw, kelvin, side) / water); });
-    return estimate_of(share, isotherms_grade(m, ln_aw, kelvin));
+    const estimate held = water_held_estimate(m, formula::ice_ln_activity(kelvin), kelvin);
+    const auto share = sides_of(held).map([&](double grams) { return std::fmax(0.0, 1.0 - grams / water); });
+    return estimate_of(share, held.status);
 }
 
 }  // namespace sirop::core

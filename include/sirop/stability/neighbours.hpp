@@ -48,12 +48,15 @@ inline neighbours_answer at_equilibrium(const std::vector<layer>& layers, double
     sides<double> ln_aw;
     if (all.water() > 0.0 && holds_water(all))
         ln_aw = three_curves.map([&](curve side) {
-            const auto held = [&](double ln, double t) {
+            const auto off = [&](double distance, double) {
                 double grams = 0.0;
-                for (const auto& l : layers) grams += water_held(l.contents, ln, t, side);
-                return grams;
+                for (const auto& l : layers) grams += water_held(l.contents, -distance, kelvin, side);
+                return sloped<double>{std::log(grams / all.water()), -1.0};
             };
-            return detail::ln_activity_by(held, all.water(), kelvin);
+            using search = detail::activity_search<double>;
+            int brackets = 0;
+            return search::answer(
+                falling_root<double>(off, {0.3, 1.0}, search::least(), search::most(), brackets));
         });
     const bool bound = std::isfinite(ln_aw.value) && ln_aw.value < 0.0;
     if (bound)
