@@ -6,11 +6,12 @@
 #include "figure/batch_figure.hpp"
 #include "figure/panel.hpp"
 #include "sirop/base/text.hpp"
+#include "sirop/cooking/advice.hpp"
 
 namespace sirop::figure {
 namespace {
 
-constexpr area frame_of{92.0, 1092.0, 110.0, 600.0};
+constexpr area frame_of{92.0, 1092.0, 132.0, 610.0};
 
 axis axis_of(const line_of_points& values, double least, double from, double to) {
     double low = HUGE_VAL, high = -HUGE_VAL;
@@ -37,7 +38,9 @@ std::string figure_of(const timeline& t) {
                wet = axis_of(t.water_percent, 5.0, a.bottom, a.top);
     on.text({40.0, 48.0}, t.title.empty() ? "A batch without a title" : t.title,
             "font-size=\"22\" font-weight=\"bold\"", 84.0);
-    on.text({40.0, 76.0}, "The cook over time: temperature (thick) and water left (dashed)");
+    on.text({40.0, 72.0}, core::burn_caution);
+    on.text({40.0, 90.0}, core::steam_caution);
+    on.text({40.0, 114.0}, "The cook over time: temperature (thick) and water left (dashed)");
 
     panel in(on, x, hot), water(on, x, wet);
     in.curve(t.celsius, solid);
@@ -69,10 +72,7 @@ std::string figure_of(const timeline& t) {
         if (i % 2 == 1) line += 20.0;
     }
     on.line({40.0, 786.0}, {1148.0, 786.0}, thin);
-    on.text({40.0, 804.0},
-            "Hot sugar sticks and burns deep, and water added to it bursts into steam: deep pan, long sleeves, "
-            "liquids off the heat and in parts.");
-    on.text({40.0, 822.0}, "Times rest on the hob's efficiency: time one pan of water to know yours.");
+    on.text({40.0, 806.0}, "Times rest on the hob's efficiency: time one pan of water to know yours.");
     return on.file(t.title, "Temperature and water left over " + core::fixed(minutes, 0) + " minutes.");
 }
 

@@ -235,7 +235,7 @@ TEST(c_batch_text, reads_back_as_the_same_batch) {
         EXPECT_EQ(sirop_batch_add_mixture(b.it, SIROP_PAN, name, fig, count, 20.0), SIROP_E_NAME);
     EXPECT_EQ(sirop_batch_add_mixture(b.it, SIROP_PAN, "fig", fig, count + 1, 20.0), SIROP_E_RANGE);
     EXPECT_EQ(b.refusal().rfind("components: ", 0), 0U) << b.refusal();
-    EXPECT_EQ(sirop_batch_add(b.it, SIROP_PAN, "double cream", 10.0, 20.0), SIROP_E_NAME);
+    EXPECT_EQ(sirop_batch_add(b.it, SIROP_PAN, "heavy creme", 10.0, 20.0), SIROP_E_NAME);
     EXPECT_NE(b.refusal().find("heavy cream 36 %"), std::string::npos) << b.refusal();
 
     // A batch without a target has a text too, for questions that ask for the temperature.

@@ -40,7 +40,8 @@ void expect_mass_balance(const batch& b, const prediction& p) {
     EXPECT_NEAR(p.finished.grams.value, p.cooked.grams.value + off_heat - p.finished.water_flashed_grams.value,
                 tolerance);
     EXPECT_NEAR(p.finished.at_serving.total(), p.finished.grams.value, tolerance);
-    // and component by component: nothing but water and the pan's alcohol leaves, nothing turns into something else
+    // and component by component: nothing but water and the pan's alcohol leaves, nothing turns into something
+    // else
     masses in{};
     for (const auto* lines : {&b.pan, &b.off_heat})
         for (const auto& l : *lines)

@@ -4,6 +4,7 @@
 #include <string>
 #include <vector>
 
+#include "batch.hpp"
 #include "prediction.hpp"
 
 namespace sirop::core {

@@ -138,8 +138,8 @@ Scalar sodium_chloride_ln_activity(const Scalar& molality) {
 template <class Scalar>
 Scalar glass_ln_activity(const Scalar& span, const Scalar& glass_kelvin, const Scalar& kelvin) {
     if (!(glass_kelvin > kelvin)) return Scalar(0.0);
-    constexpr double step = water_molar_mass * 0.45 / gas_constant;
-    return -step * span / kelvin * (1.0 - kelvin / glass_kelvin);
+    constexpr double minus_step = -water_molar_mass * 0.45 / gas_constant;
+    return span * minus_step / kelvin * (1.0 - kelvin / glass_kelvin);
 }
 
 /// Glycerol: ln gamma_w = -(1.08 + 200/T) x^2 / (1 + 1.2 x)^2; our fit, with the 200 K our estimate, to the

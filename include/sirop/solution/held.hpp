@@ -214,17 +214,23 @@ class solids_on_edges : public solids_of<double> {
             edge& e = edges_[k];
             const part& p = parts_[e.part];
             const double share = p.law->kind == isotherm_kind::electrolyte ? e.row->isotherm.size : 1.0;
-            const double ln_edge = ln_aw * edge_power(*e.row, ln_aw, kelvin, share * p.at.water, side);
+            const double ln_edge = side == curve::second
+                                       ? ln_aw
+                                       : ln_aw * edge_power(*e.row, ln_aw, kelvin, share * p.at.water, side);
             const bool begun = e.ln_aw < 0.0;
             if (!begun) e.at = p.at;
             e.at.follow(near_log(ln_edge / (begun ? e.ln_aw : ln_aw)));
             e.ln_aw = ln_edge;
             double water = find_water(e.row->isotherm, ln_edge, kelvin, reach_of(error), e.at);
-            if (has_second_model(p.law->kind))
-                water = side == curve::low ? std::fmin(water, seconds_[e.part].water)
-                                           : std::fmax(water, seconds_[e.part].water);
+            double slope = e.at.slope;
+            if (has_second_model(p.law->kind)) {
+                const second_model& other = seconds_[e.part];
+                if (side == curve::second) water = other.water, slope = other.at.slope;
+                if (side == curve::low) water = std::fmin(water, other.water);
+                if (side == curve::high) water = std::fmax(water, other.water);
+            }
             sum.value += e.grams * water;
-            sum.slope += e.grams * water * e.at.slope;
+            sum.slope += e.grams * water * slope;
         }
         sum.slope /= sum.value;
         return sum;
