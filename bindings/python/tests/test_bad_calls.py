@@ -74,7 +74,7 @@ CALLS = [
     (lambda: sirop.predict(pan(grams=-5)), BatchError, "pan[0].grams: -5", "0 to 1e+09"),
     (lambda: sirop.predict(pan(grams=math.nan)), BatchError, "pan[0].grams: nan", "finite"),
     (lambda: sirop.predict(pan(grams=-math.inf)), BatchError, "pan[0].grams: -inf", "finite"),
-    (lambda: sirop.predict(pan(ingredient="golden syrup")), BatchError, "pan[0].ingredient", "golden syrup"),
+    (lambda: sirop.predict(pan(ingredient="silver syrup")), BatchError, "pan[0].ingredient", "silver syrup"),
     (lambda: sirop.predict(pan(ingredient="\ud800")), BatchError, "line 1", "UTF-8"),
     (lambda: sirop.predict(batch(cook={"to_celsius": 101})), BatchError, "cook.to_celsius: 101", "starts to boil"),
     (lambda: sirop.predict(b"\xff"), BatchError, "line 1", "UTF-8"),
@@ -194,8 +194,7 @@ class BadCalls(unittest.TestCase):
         self.assertGreaterEqual(len(CALLS), 20)
 
     def test_the_good_batch_is_answered(self):
-        with self.assertWarns(sirop.ExtrapolationWarning):
-            self.assertEqual(sirop.predict(BATCH).cooked.celsius, 118)
+        self.assertEqual(sirop.predict(BATCH).cooked.celsius, 118)
 
     def test_nonsense_never_gets_another_exception(self):
         class Evil:

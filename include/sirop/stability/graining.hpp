@@ -34,7 +34,7 @@ class own_solution {
         }
         start_ = crystals_[0].from;
         if (forms_ == 2) start_ = std::fmin(start_, crystals_[1].from);
-        for (int i = 0; i < forms_; ++i) {
+        for (std::size_t i = 0; i < forms_; ++i) {
             form& f = crystals_[i];
             if (f.water > 0.0) f.flat = log_dryness(f.water / molar_ratio(c_.particle_molar_mass));
             f.offset = integral(f.from, f);
@@ -51,7 +51,7 @@ class own_solution {
     /// falls. So dry that it holds less than its hydrate would, the crystals change, and it is taken as flat.
     double beyond(double log_dryness) const {
         double most = 0.0;
-        for (int i = 0; i < forms_; ++i)
+        for (std::size_t i = 0; i < forms_; ++i)
             most = std::fmax(most, integral(log_dryness, crystals_[i]) - crystals_[i].offset);
         return most;
     }
@@ -100,7 +100,7 @@ class own_solution {
     const component_data& c_;
     double kelvin_, saturated_water_ = 0.0, start_ = 0.0;
     std::array<form, 2> crystals_{};
-    int forms_ = 1;
+    std::size_t forms_ = 1;
 };
 
 /// Of its grams: less dissolved sugar than this counts as this, so that supersaturation stays a number, 1e6 at
