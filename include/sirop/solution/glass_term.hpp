@@ -31,7 +31,7 @@ struct glass_sums {
         if (is_nothing(chains)) return X(0.0);
         const X all = water + number_in<X>(weight), warmer = number_in<X>(above_water) / all;
         // Known within half: the step of the heat capacity within a third, T - Tg within 12 to 20 K.
-        const Number times = side == curve::low ? 0.5 : side == curve::high ? 1.5 : 1.0;
+        const Number times = side == curve::low ? Number(0.5) : side == curve::high ? Number(1.5) : Number(1.0);
         const Number of_water =
             columns_of<Number>[index_of(component::water)].glass_celsius + formula::zero_celsius;
         return formula::glass_ln_activity(X(times * number_in<X>(chains) * warmer / all), X(warmer + of_water),
