@@ -8,7 +8,7 @@ set -u -o pipefail
 here=$(cd "$(dirname "${BASH_SOURCE[0]}")" && pwd)
 root=$(cd "$here/../.." && pwd)
 build=$(cd "$1" && pwd) || exit 2
-limit=150000  # bytes of the compressed module
+limit=185000  # bytes of the compressed module
 
 work=$(mktemp -d)
 server=""

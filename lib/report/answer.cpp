@@ -29,7 +29,7 @@ json prediction_json(const core::prediction& p) {
     json answer;
     write(answer, field{"sirop_answer", 1}, field{"title", p.title},
           field{"status", p.status == core::grade::fine ? "fine" : "extrapolated"});
-    json& unsupported = at(answer, "extrapolated") = json(json::list());
+    json& unsupported = at(answer, "extrapolated_quantities") = json(json::list());
     for (const auto& [name, e] :
          {std::pair{"water", p.cooked.water_percent},
           std::pair{"water_activity", p.finished.water_activity_at_serving},

@@ -226,7 +226,7 @@ test("a question is answered, and its prediction is the main job's", () => {
     assert.equal(reply.prediction.finished.water_percent, answer.finished.water_percent);
     assert.ok(reply.cautions.length > 0 && extrapolated === (answer.status !== "fine"));
     assert.deepEqual(JSON.parse(sirop.askJson(JSON.stringify(question))).answer, reply.answer);
-    assert.match(sirop.askReport(question), /QUESTION[\s\S]*ANSWER[\s\S]*WHAT TO WATCH/);
+    assert.match(sirop.askReport(question), /WHAT TO WATCH[\s\S]*QUESTION[\s\S]*ANSWER/);
 });
 
 test("a batch by calls is the batch by text", () => {
