@@ -99,9 +99,17 @@ TEST(ingredients, say_what_needs_a_word) {
     EXPECT_TRUE(says(cautions("egg whites", 30), "Egg sets"));
     EXPECT_TRUE(says(cautions("isomalt", 60), "laxative"));
     EXPECT_FALSE(says(cautions("isomalt", 5), "laxative"));
-    EXPECT_TRUE(says(cautions("whole milk", 100), "chilled"));
+    EXPECT_TRUE(says(predicted(cooked({of("white sugar", 200), of("whole milk", 150)}, 104)).cautions, "chilled"));
     for (const char* word : {"infants", "foams", "Egg", "laxative", "milk", "Alcohol"})
         EXPECT_FALSE(says(cautions("water", 20), word)) << word;
+}
+
+// Common practice, no source: a sauce is chilled, wrapped caramels are not.
+TEST(ingredients, milk_is_chilled_unless_it_is_dry) {
+    const std::vector<ingredient_line> pan = {of("white sugar", 230), of("glucose syrup 42 DE", 320),
+                                              of("heavy cream 36 %", 400)};
+    EXPECT_TRUE(says(predicted(cooked(pan, 104)).cautions, "Made with milk or cream"));
+    EXPECT_FALSE(says(predicted(cooked(pan, 119)).cautions, "Made with milk or cream"));
 }
 
 TEST(acid, a_pinch_of_cream_of_tartar_and_the_juice_of_a_lemon_are_noted) {

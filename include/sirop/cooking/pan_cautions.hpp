@@ -29,6 +29,10 @@ inline std::vector<std::string> heat_cautions(const mixture& pan, double celsius
     return out;
 }
 
+/// Water activity at 20 C up to which what is made with milk is left to the verdict of keeping alone: 0.85, the
+/// limit of chilling, less a margin (our choice).
+inline constexpr double dairy_keeps_below = 0.80;
+
 /// What the ingredients of a batch need a word about, whatever the heat.
 inline std::vector<std::string> ingredient_cautions(const batch& b, const mixture& finished) {
     caution_set all;
@@ -63,7 +67,9 @@ inline std::vector<std::string> ingredient_cautions(const batch& b, const mixtur
             "Sugar alcohols: more than a tenth of it; excessive amounts have a laxative effect, and the label "
             "must "
             "say so in many countries.");
-    if (finished[component::lactose] > 0.002 * finished.total() && finished.syrup_solids() < 0.90)
+    // Not for what is too dry: caramels that are wrapped and kept are no sauce.
+    if (finished[component::lactose] > 0.002 * finished.total() &&
+        !(water_activity(finished, 20.0).high <= dairy_keeps_below))
         out.emplace_back(
             "Made with milk or cream: keep it chilled; it is not for the shelf without a tested process.");
     return out;
