@@ -99,6 +99,7 @@ std::string similar_names(std::string_view name) {
     struct candidate {
         std::string_view ingredient;
         double score;
+        std::size_t place;
     };
     std::vector<candidate> best;
     const auto weigh = [&](std::string_view known_as, std::string_view ingredient) {
@@ -109,7 +110,7 @@ std::string similar_names(std::string_view name) {
         const auto seen =
             std::find_if(best.begin(), best.end(), [&](const auto& c) { return c.ingredient == ingredient; });
         if (seen == best.end())
-            best.push_back({ingredient, score});
+            best.push_back({ingredient, score, best.size()});
         else
             seen->score = std::max(seen->score, score);
     };
@@ -118,7 +119,9 @@ std::string similar_names(std::string_view name) {
         if (other.only_suggested) weigh(other.name, other.ingredient);
     for (const auto& row : core::pantry) weigh(row.name, row.name);
     for (const auto& other : core::trade_names) weigh(other.name, other.ingredient);
-    std::stable_sort(best.begin(), best.end(), [](const auto& a, const auto& b) { return a.score > b.score; });
+    std::sort(best.begin(), best.end(), [](const auto& a, const auto& b) {
+        return a.score != b.score ? a.score > b.score : a.place < b.place;
+    });
     for (std::size_t i = 0; i < std::min(best.size(), most_suggested); ++i)
         add_name(list, in_quotes(best[i].ingredient));
     return list;

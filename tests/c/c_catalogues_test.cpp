@@ -122,7 +122,7 @@ TEST(c_stages, are_those_of_the_table_both_ways) {
     sirop_estimate water;
     ASSERT_GE(sirop_water_at_boil_grams(grams.data(), count, 114.5, 1013.25, &water), 0);
     grams[SIROP_WATER] = water.value;
-    ASSERT_EQ(sirop_stage_of_mixture(nullptr, grams.data(), count, &place), SIROP_EXTRAPOLATED);
+    ASSERT_EQ(sirop_stage_of_mixture(nullptr, grams.data(), count, &place), SIROP_OK);
     EXPECT_EQ(place.lower, place.upper);
     EXPECT_EQ(words(place), "soft ball");
     EXPECT_EQ(sirop_celsius_for_stage(nullptr, "dark caramel", grams.data(), count, 1013.25, &r),
@@ -187,7 +187,7 @@ TEST(c_stages, by_consistency_carry_the_grade_of_what_is_behind_and_the_reach_of
     }
     EXPECT_GT(fine, 3);
     EXPECT_GT(stiff, 3);
-    EXPECT_GT(hot, 3);
+    EXPECT_GT(hot, 2);
     EXPECT_GT(points, 10);
     sirop_stage_place place;
     EXPECT_EQ(sirop_stage_of_mixture(nullptr, grams.data(), count, &place), SIROP_OK);

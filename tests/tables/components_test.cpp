@@ -46,15 +46,15 @@ TEST(components, sugar_alcohols_hold_water_as_sorbitol_by_the_molecule) {
     EXPECT_GT(width(component::isomalt), 1.1 * width(component::sorbitol));
 }
 
-/// Notes of 45 % of water, a share of something and the rest sugar, cooked to 110 C.
-std::vector<std::string> notes_with(component id, double share = 0.05) {
+/// Notes of 45 % of water, a share of something and the rest sugar, cooked.
+std::vector<std::string> notes_with(component id, double share = 0.05, double celsius = 110.0) {
     batch b;
     masses m{};
     m[index_of(component::water)] = 0.45;
     m[index_of(component::sucrose)] = 0.55 - share;
     m[index_of(id)] += share;
     b.pan = {{"a mixture", m, 100.0}};
-    b.thermometer_celsius = 110.0;
+    b.thermometer_celsius = celsius;
     const auto answer = predict_with_advice(b, *find_stage_table("us 2004"));
     EXPECT_TRUE(answer) << answer.why.reason;
     return answer ? answer->notes : std::vector<std::string>();
@@ -74,8 +74,8 @@ TEST(components, a_note_blames_what_is_there) {
         EXPECT_TRUE(any_has(notes, "gelling agents: how much water they hold")) << c.name;
         EXPECT_FALSE(any_has(notes, "salt, minerals or a polyol")) << c.name;
     }
-    EXPECT_FALSE(any_has(notes_with(component::salt), "salt, minerals or a polyol"));      // 5 g: measured
-    EXPECT_TRUE(any_has(notes_with(component::salt, 0.4), "salt, minerals or a polyol"));  // a brine past its salt
+    EXPECT_FALSE(any_has(notes_with(component::salt), "salt, minerals or a polyol"));  // 5 g: measured
+    EXPECT_TRUE(any_has(notes_with(component::salt, 0.4, 128.0), "much of the water is held by salt"));
     EXPECT_TRUE(any_has(notes_with(component::maltitol), "isomalt and maltitol"));
     EXPECT_FALSE(any_has(notes_with(component::sorbitol), "isomalt and maltitol"));
 }
