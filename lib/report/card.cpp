@@ -22,7 +22,7 @@ std::string degrees(double celsius, const char* between, int decimals) {
 
 /// What the set becomes, if the cook is stopped elsewhere: the word, and beside the same word by how much.
 std::string instead(double log10, double of_log10) {
-    const auto word = word_of(log10);
+    auto word = word_of(log10);
     if (word != word_of(of_log10)) return word;
     if (std::fmin(log10, of_log10) >= 12.0) return "still " + word;
     const double decades = std::fabs(log10 - of_log10);
@@ -87,8 +87,7 @@ std::string handling(const core::set_answer& s, double mixed_celsius) {
 std::string graining_line(const core::prediction& p) {
     const auto& worse =
         p.graining_in_storage.risk >= p.graining_at_serving.risk ? p.graining_in_storage : p.graining_at_serving;
-    const std::string risk =
-        std::string(core::graining_risk_names[static_cast<std::size_t>(worse.risk)]) + " risk";
+    std::string risk = std::string(core::graining_risk_names[static_cast<std::size_t>(worse.risk)]) + " risk";
     if (worse.risk <= core::graining_risk::low) return risk;
     return risk + (core::grainer_of(*worse.first)->at_once ? ": do not stir as it cools, keep crystals out"
                                                            : ": it may turn sandy when kept");
