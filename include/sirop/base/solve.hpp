@@ -157,8 +157,7 @@ Number newton_root(const Function& f, Number x, Number error, const Number& low,
         x *= detail::near_exp(step);
         // What the step may lack: curvature, a lack that the last step has not told, and what f errs by.
         const Number size = magnitude(step), ratio = size / error, within = 3.0e-5 * error * error * error;
-        if (size * (0.05 * error + ratio * ratio + lack_error) + within <
-            Number(precision<Number>::last_error))
+        if (size * (0.05 * error + ratio * ratio + lack_error) + within < Number(precision<Number>::last_error))
             return x;
         error = larger(size, Number(precision<Number>::rounding));
         lack_error = within / error;
