@@ -283,6 +283,15 @@ TEST(steps, refuse_what_is_never_reached) {
     EXPECT_NE(c.why.reason.find("more power"), std::string::npos);
 }
 
+TEST(steps, say_where_the_model_ends) {
+    const stove on;
+    batch b = caramel();
+    b.off_heat.clear();
+    const auto c = cook_over_time(b, on, {{step_kind::heat, 245.0, not_a_number, 1.0, {}}}, 6.5);
+    ASSERT_FALSE(c);
+    EXPECT_NE(c.why.reason.find("99.5 % solids"), std::string::npos) << c.why.reason;
+}
+
 // Own balance, a regression: a kilogram of caramel that falls from 170 to 100 C gives 46 to 75 g of steam at
 // specific heats of 1.5 to 2.4 kJ/(kg K).
 TEST(steps, a_kilogram_of_caramel_flashes_this_much_water) {

@@ -104,10 +104,14 @@ inline outcome<course> cook_over_time(const batch& b, const stove& on, const std
     p.celsius = start_celsius;
     for (std::size_t i = 0; i < steps.size(); ++i) {
         detail::take(c, p, on, b.pressure_pa, ph, steps[i]);
-        if (!c.steps.back().reached)
-            return refusal{"steps[" + std::to_string(i) + "]",
-                           "never reaches " + both_scales(steps[i].to_celsius) + ": it stays at " +
-                               both_scales(p.celsius) + "; more power, a smaller opening or another temperature"};
+        if (c.steps.back().reached) continue;
+        const bool dry = !(p.contents.syrup_solids() <= last_syrup_solids);
+        return refusal{"steps[" + std::to_string(i) + "]",
+                       "never reaches " + both_scales(steps[i].to_celsius) +
+                           (dry ? ": at " + both_scales(p.celsius) +
+                                      " it passes 99.5 % solids of the syrup phase, where the model ends"
+                                : ": it stays at " + both_scales(p.celsius) +
+                                      "; more power, a smaller opening or another temperature")};
     }
     for (const auto& s : c.path) c.highest_celsius = std::fmax(c.highest_celsius, s.celsius);
     return c;
